@@ -510,3 +510,33 @@ fn panels_have_their_tape_in_a_table() {
     }
     assert!(section_words(&guide, "pages").contains("Put the panels on pages 1 to 24"));
 }
+
+/// A tab that is called left in a step lies at the left of the flat strip, whichever side the album is bound at; which page hangs on it is
+/// the other one in the mirror image.
+#[test]
+fn pages_hang_on_the_tab_that_is_named() {
+    let tabs = |bound: &str| {
+        let pages = r#""pages": [{ "kind": "pocket" }, { "kind": "pocket" }]"#;
+        let (_, guide) = made(&format!(r#""bound": "{bound}", {pages}"#));
+        let words: String = steps(&guide).map(read).filter(|step| step.contains("Hang page")).collect();
+        (words.contains("1 on the left tab"), words.contains("1 on the right tab"), words)
+    };
+    let (left, right) = (tabs("left"), tabs("right"));
+    assert!(left.0 && !left.1, "{}", left.2);
+    assert!(right.1 && !right.0, "{}", right.2);
+}
+
+/// A band has no opening to be slid into; and whoever makes an album that is bound at the top works with its spine at the left.
+#[test]
+fn a_band_goes_round_and_the_top_is_told() {
+    let rest = r#""pages": [{ "kind": "pocket" }, { "kind": "pocket" }], "cover": { "kind": "wrap", "band": 60 }"#;
+    for (bound, said) in [("left", "Bound at the left"), ("top", "Bound at the top"), ("right", "Bound at the right")] {
+        let (_, guide) = made(&format!(r#""bound": "{bound}", {rest}"#));
+        let round: Vec<String> = steps(&guide).map(read).filter(|step| step.contains("belly band")).collect();
+        assert!(round.iter().any(|step| step.contains("over it")), "{round:?}");
+        assert!(!round.iter().any(|step| step.contains("into the spine")), "{round:?}");
+        let get = section_words(&guide, "get");
+        assert!(get.contains(said), "{bound}: {get}");
+        assert_eq!(get.contains("turned when it is done"), bound == "top", "{get}");
+    }
+}
