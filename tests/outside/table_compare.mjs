@@ -28,7 +28,7 @@ await check("an album and what it was when it was opened", async (must) => {
   const { context, page, complaints } = await window(table.address);
   await longer(page);
   const said = await all(page);
-  for (const words of ["tide-table.json as it was opened", "Changed:", "To turn an old kit into a new one, cut for each kit:", "Sheets to cut again:", "Pages of the album that are made of other pieces: 2.", "Chapters of the guide to print again:", "Only what is cut again"]) must(said.includes(words), `it does not say ${words}`);
+  for (const words of ["tide-table.json as it was opened", "Changed:", "To turn an old kit into a new one, cut for each kit:", "Sheets of the new edition that hold it", "Pages of the album that are made of other pieces: 2.", "Chapters of the guide to print again:", "Only what is cut again"]) must(said.includes(words), `it does not say ${words}`);
   await still(page);
   writeFileSync(join(out, "new.json"), await page.locator("#text").evaluate((area) => area.textContent));
   writeFileSync(join(out, "said.txt"), said);
@@ -75,7 +75,7 @@ await check("another album on the table, a file, a report, a zip", async (must) 
   const report = process.env.HINGELEAF_REPORT ?? join(out, "report.json");
   await page.locator("#compare-file").setInputFiles(report);
   await says(page, "#compare .result", "in report.json");
-  must((await all(page)).includes("Sheets to cut again:"), "a report tells nothing of sheets");
+  must((await all(page)).includes("Sheets of the new edition that hold it"), "a report tells nothing of sheets");
   // What is no edition says so, and what was there goes on.
   await page.locator("#compare-file").setInputFiles([json("letter.json", '{ "dear": "reader" }')]);
   await says(page, "#compare .wrong", "no album, batch or report");
