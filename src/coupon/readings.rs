@@ -103,6 +103,15 @@ pub struct MeasuredSettings {
     pub trail: Option<f64>,
 }
 
+impl MeasuredSettings {
+    /// Whether they tell of no setting that a cutter file holds.
+    #[must_use]
+    pub const fn is_nothing(&self) -> bool {
+        let Self { kerf, score, grain: _, nick, overrun, trail } = self;
+        kerf.is_none() && score.is_none() && nick.is_none() && overrun.is_none() && trail.is_none()
+    }
+}
+
 /// The JSON Schema of what was read off.
 #[must_use]
 pub fn schema() -> Value {

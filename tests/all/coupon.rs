@@ -219,6 +219,67 @@ fn a_cutter_file_is_made_of_what_was_read() {
     assert!(made.gap == mm(4.0) && made.manner.passes.cut == 2 && made.findings().is_empty());
 }
 
+/// The next command names the cutter file that the piece was made with, at the terminal and on the page, in both languages; without one it names
+/// none. Followed, it keeps all that the file says besides.
+#[test]
+fn the_next_command_keeps_the_cutter_file() {
+    let folder = TempDir::new("coupon-next");
+    let base = folder.put(
+        "my cutter.json",
+        r#"{ "format": "hingeleaf-cutter/1", "margin": 5, "gap": 1.5, "lift": 0.2, "speed": { "cut": 25 } }"#,
+    );
+    let word = |path: &std::path::Path| path.to_str().unwrap().to_owned();
+    for (language, from) in [("en", true), ("de", true), ("en", false), ("de", false)] {
+        let out = folder.join(&format!("piece-{language}-{from}"));
+        let mut words = vec!["coupon".to_owned(), "--out".into(), word(&out), "--language".into(), language.into()];
+        if from {
+            words.extend(["--cutter".to_owned(), word(&base)]);
+        }
+        let run = hingeleaf(&words);
+        assert_eq!(run.code, 0, "{}", run.err);
+        let page = fs::read_to_string(out.join("coupon.html")).unwrap();
+        let measured = word(&out.join("measured.json"));
+        let cutter = if from { format!("--cutter '{}' ", word(&base)) } else { String::new() };
+        let next = format!("hingeleaf coupon {cutter}--measured {measured} --save my-cutter.json");
+        assert!(run.out.contains(&next), "{}", run.out);
+        let named = if from { "--cutter 'my cutter.json' " } else { "" };
+        let next = format!("coupon {named}--measured measured.json --save my-cutter.json");
+        assert!(page.contains(&next) || page.replace("&#39;", "'").contains(&next), "{language} {from}");
+        let filled = fs::read_to_string(&measured).unwrap().replace("\"best_overrun\": null", "\"best_overrun\": 2");
+        let filled = folder.put("filled.json", filled);
+        let save = folder.join(&format!("saved-{language}-{from}.json"));
+        let mut words = vec!["coupon".to_owned(), "--measured".into(), word(&filled), "--save".into(), word(&save)];
+        if from {
+            words.extend(["--cutter".to_owned(), word(&base)]);
+        }
+        assert_eq!(hingeleaf(&words).code, 0);
+        let saved: serde_json::Value = serde_json::from_slice(&fs::read(&save).unwrap()).unwrap();
+        assert_eq!((saved["margin"] == 5.0, saved["gap"] == 1.5, saved["overrun"] == 0.5), (from, from, true));
+    }
+    // What is there already is left alone, so the new file is called otherwise.
+    let usual = folder.put("my-cutter.json", r#"{ "format": "hingeleaf-cutter/1" }"#);
+    let run = hingeleaf(["coupon", "--out", &word(&folder.join("other")), "--cutter", &word(&usual)]);
+    assert!(run.out.contains("--save my-cutter-measured.json"), "{}", run.out);
+}
+
+/// A file of readings in which nothing is filled in, or nothing that a cutter file holds, makes none.
+#[test]
+fn nothing_measured_writes_nothing() {
+    let folder = TempDir::new("coupon-nothing");
+    let word = |path: &std::path::Path| path.to_str().unwrap().to_owned();
+    let of = |text: String| {
+        let (file, save) = (folder.put("measured.json", text), folder.join("my-cutter.json"));
+        let run = hingeleaf(["coupon", "--measured", &word(&file), "--save", &word(&save)]);
+        (run.code, run.err.contains("nothing-measured"), save.exists(), run.out)
+    };
+    let nothing = (2, true, false, String::new());
+    assert_eq!(of(coupon::empty()), nothing);
+    assert_eq!(of(coupon::empty().replace("\"across\": null", "\"across\": 100")), nothing);
+    assert_eq!(of(coupon::empty().replace("\"k\": null, \"l\": null", "\"k\": 6, \"l\": 12")), nothing);
+    let (code, told, there, out) = of(coupon::empty().replace("\"best_trail\": null", "\"best_trail\": 1"));
+    assert!(code == 0 && !told && there && out.starts_with("Wrote "), "{out}");
+}
+
 #[test]
 fn a_sheet_that_is_too_small_is_refused() {
     let piece = |width: f64, height: f64| {

@@ -1221,5 +1221,6 @@ coupon-head-trail = G: Nachlauf
 coupon-head-nick = H: ungeschnitten
 coupon-after = Die Maschinendatei machen
 coupon-step-write = Das Gelesene statt null in measured.json eintragen. Was nicht gemessen wurde, bleibt null.
-coupon-step-save = Das Programm daraus die Maschinendatei machen lassen: coupon --measured measured.json --save my-cutter.json
+coupon-step-save = Das Programm daraus die Maschinendatei machen lassen: coupon --measured measured.json --save { $save }
+coupon-step-save-from = Das Programm daraus die neue Maschinendatei machen lassen. Alles Übrige bleibt wie in der Datei, mit der dieses Stück gemacht ist: coupon --cutter { $cutter } --measured measured.json --save { $save }
 coupon-step-again = Stimmt laut Programm der Maßstab nicht, das an der Maschine oder in ihrem Programm beheben und neu schneiden.

@@ -1058,5 +1058,6 @@ coupon-head-trail = G: trail
 coupon-head-nick = H: left uncut
 coupon-after = Make the cutter file
 coupon-step-write = Write what you read into measured.json in place of null. What you did not measure stays null.
-coupon-step-save = Let the program make your cutter file of it: coupon --measured measured.json --save my-cutter.json
+coupon-step-save = Let the program make your cutter file of it: coupon --measured measured.json --save { $save }
+coupon-step-save-from = Let the program make your new cutter file of it. All else stays as in the file that this piece was made with: coupon --cutter { $cutter } --measured measured.json --save { $save }
 coupon-step-again = If it says that the scale is off, mend that in the machine or its program, then cut a new piece.

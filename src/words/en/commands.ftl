@@ -153,4 +153,6 @@ scale-up = from bottom to top
 scale-off = { $way } 100 mm come out as { $read }, give or take { $off }: { $share }
 scale-off-help = set this right in the machine or its program; nothing here is changed by it
 scale-right = { $way } 100 mm come out as { $read }, give or take { $off }: as they should
+nothing-measured = no reading tells of a setting of the machine, so no cutter file is written
+nothing-measured-help = put what you read off the piece in place of null; the scale and the way the grain runs are no settings
 no-measured-file-help = coupon --out DIR writes a test piece with an empty measured.json
