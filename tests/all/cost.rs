@@ -208,6 +208,36 @@ fn a_trimmer_is_worked_by_hand() {
     assert!(row(by_machine.cost().unwrap(), "machine").quantity.is_some());
 }
 
+/// What the order takes of a thing its kits take between them, minutes on the trimmer among it, and each pays for what it takes.
+#[test]
+fn kits_take_what_the_order_takes() {
+    let of = |work: &Work| work.cost().unwrap().clone();
+    let trimmed = of(&worked(&album(3, TERMS), blade(), Search { trimmer: true, ..SEARCH }));
+    let by_machine = of(&worked(&album(3, TERMS), blade(), SEARCH));
+    // 35 minutes a kit, and no step of hands where a machine cuts; a trimmer's cuts come on top.
+    assert_eq!(row(&by_machine, "hands").quantity, Some(Exact::whole(3 * 35)));
+    assert!(row(&trimmed, "hands").quantity.clone().unwrap() > Exact::whole(3 * 35));
+    let batch = |trimmer: bool| {
+        let (batch, _) = order(&format!("{TERMS} \"spares\": {{ \"kits\": 1 }},"), "", "");
+        let search = Search { trimmer, ..SEARCH };
+        BatchWork::new(batch.unwrap(), blade(), Labels::None, search, &Unwatched).cost().unwrap().clone()
+    };
+    for cost in [trimmed, by_machine, batch(true), batch(false)] {
+        for (number, row) in cost.rows.iter().enumerate().filter(|(_, row)| row.unit != "sheets") {
+            let shares = cost.kits.iter().flat_map(|kit| &kit.shares).filter(|share| share.row == number);
+            let all: Exact = shares.map(|share| share.quantity.clone()).sum();
+            assert_eq!(Some(all), row.quantity, "{}", row.name);
+        }
+        let hands = cost.rows.iter().position(|row| row.name == "hands").unwrap();
+        for kit in &cost.kits {
+            let share = kit.shares.iter().find(|share| share.row == hands).unwrap();
+            // 18 an hour, all kits of the name; each of those that are sold bears as much.
+            let paid = share.cost.clone().unwrap().times(&Exact::whole(kit.sold.into()));
+            assert_eq!(paid, share.quantity.times(&Exact::ratio(18, 60).unwrap()));
+        }
+    }
+}
+
 /// Of two sizes the one that is cheaper by its packs is bought.
 #[test]
 fn packs_choose_the_sheet() {
