@@ -95,6 +95,11 @@ impl<'a> Desk<'a> {
         self.measure.length(mm, what, of)
     }
 
+    /// A length of a machine's settings, where hundredths of a millimetre count.
+    pub(super) fn fine(&self, mm: f64) -> Line {
+        self.measure.fine(mm, What::Length, "cutter")
+    }
+
     /// Width and height of a part.
     pub(super) fn size(&self, part: &Part) -> Line {
         self.sides_in(&self.measure, part, "cut-size")

@@ -91,7 +91,7 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
 }
 
 fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
-    let length = |mm: f64| desk.length(mm, What::Length, "cutter");
+    let length = |mm: f64| desk.fine(mm);
     let or_none = |mm: f64| if mm < SAME { desk.tell("machine-none") } else { length(mm) };
     let score = match cutter.score {
         ScoreMode::Line => desk.tell("machine-score-line"),
@@ -135,7 +135,7 @@ fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
 /// How strokes are made, as far as that is out of the usual.
 fn manner(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
     let (is, usual) = (&cutter.manner, Manner::default());
-    let length = |length: Length| desk.length(length.mm(), What::Length, "cutter");
+    let length = |length: Length| desk.fine(length.mm());
     let many = |n: u32| measure::count(n.into(), What::Many, "cutter");
     let mut rows = Vec::new();
     if is.passes != usual.passes {
@@ -220,7 +220,7 @@ fn forms(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
         rows.push(("machine-split", desk.tell("machine-yes")));
     }
     if is.svg_lines == SvgLines::Shapes {
-        let wide = desk.length(is.hairline.mm(), What::Length, "cutter");
+        let wide = desk.fine(is.hairline.mm());
         rows.push(("machine-svg-lines", desk.say("machine-svg-shapes", vec![("wide", wide)])));
     }
     match is.dxf_layers {
@@ -237,7 +237,7 @@ fn forms(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
 /// The register marks of sheets that are printed before they are cut.
 fn marks(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
     let Some(marks) = cutter.marks else { return Vec::new() };
-    let length = |length: Length| desk.length(length.mm(), What::Length, "cutter");
+    let length = |length: Length| desk.fine(length.mm());
     let shape = match marks.shape {
         MarkShape::Corner => "machine-marks-corner",
         MarkShape::Ring => "machine-marks-ring",
