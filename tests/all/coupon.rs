@@ -70,6 +70,60 @@ fn readings_that_can_not_be_are_told() {
     assert_eq!(ids("\"scale\": null, \"strips\": null, \"slots\": null, \"best_score\": null"), Vec::<&str>::new());
 }
 
+/// Readings of which no pair agrees with the third say nothing of the kerf, nor of the nicks that hang on it; all else is kept. Those of a sound
+/// neighbour, whose slot is 1.8 mm less and fits, say both.
+#[test]
+fn what_contradicts_itself_is_not_saved() {
+    let of = |across: f64, slots: f64, more: &str| {
+        let fields = format!(
+            "\"scale\": {{ \"across\": {across} }}, \"strips\": 98, \"slots\": {slots}, \"best_score\": 4, \"best_overrun\": 2{more}"
+        );
+        let (worked, findings) = read(&fields);
+        (worked.unwrap(), ids(&findings))
+    };
+    let base = Source::new(
+        "cutter.json",
+        br#"{ "format": "hingeleaf-cutter/1", "kerf": 0.1, "gap": 2, "nicks": { "length": 0.4, "count": 3 } }"#
+            .to_vec(),
+    )
+    .unwrap();
+    let cutter = cutter::read(&base).value.unwrap();
+    let saved = |worked: &coupon::MeasuredSettings| -> serde_json::Value {
+        serde_json::from_str(&coupon::saved(worked, Some((&base, &cutter)))).unwrap()
+    };
+    // 0.21 mm by the row, 1.9 by the slot; 0.31 by the row, -0.9 by the slot.
+    for (across, slots) in [(100.1, 102.0), (101.1, 100.2)] {
+        let (worked, told) = of(across, slots, ", \"nick_held\": 3");
+        assert_eq!((worked.kerf, worked.nick, worked.overrun), (None, None, Some(0.5)), "{across} {slots}");
+        assert!(worked.score.is_some() && !worked.is_nothing());
+        assert_eq!(told, ["scale", "readings-disagree", "nick-wants-kerf"]);
+        let file = saved(&worked);
+        assert_eq!(
+            (&file["kerf"], &file["nicks"]["length"], &file["overrun"]),
+            (&0.1.into(), &0.4.into(), &0.5.into())
+        );
+        assert_eq!(of(across, slots, "").1, ["scale", "readings-disagree"], "no nick was looked at");
+    }
+    let (worked, told) = of(100.1, 100.2, ", \"nick_held\": 3");
+    assert_eq!(told, ["scale", "kerf"]);
+    assert_eq!(worked.nick, Some(0.5));
+    // 2.2 mm over eleven kerfs; half a millimetre less that is on the part.
+    assert_eq!((&saved(&worked)["kerf"], &saved(&worked)["nicks"]["length"]), (&0.2.into(), &0.3.into()));
+}
+
+/// No nick holds that is narrower than what the tool takes away; one that is as much wider as the reading is sure does.
+#[test]
+fn a_nick_narrower_than_the_kerf_is_none() {
+    let of = |held: u32| {
+        let (worked, findings) = read(&format!("\"strips\": 98, \"slots\": 102, \"nick_held\": {held}"));
+        (worked.unwrap().nick, ids(&findings))
+    };
+    // 4 mm over eleven kerfs: 0.36 mm.
+    assert_eq!(of(1), (None, vec!["nick-impossible", "kerf"]));
+    assert_eq!(of(2), (None, vec!["nick-impossible", "kerf"]));
+    assert_eq!(of(3), (Some(0.5), vec!["kerf"]));
+}
+
 /// What is wrong, at its first letter, and words of the answer.
 const BROKEN: &[(&str, &str, &[&str])] = &[
     ("\"strips\": \"wide\"", "\"wide\"", &["strips", "wide"]),
