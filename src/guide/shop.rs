@@ -74,7 +74,8 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
         .map(|(cutter, stocks)| {
             let names = || stocks.iter().map(|stock| Line::text(stock.name.clone())).collect();
             let of = several.then(|| desk.say("machine-caption-of", vec![("stocks", desk.words.list(names()))]));
-            Block::Table(settings(desk, cutter, of.unwrap_or_else(|| desk.tell("machine-caption"))))
+            let caption = of.unwrap_or_else(|| desk.tell("machine-caption"));
+            Block::Table(settings(desk, (cutter, desk.scored(&stocks)), caption))
         })
         .collect();
     if blocks.is_empty() {
@@ -85,12 +86,17 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
     let first: &[&str] =
         if marked { &["machine-print-first", "machine-print-true", "machine-print-align"] } else { &[] };
     let backs: &[&str] = if beds::have_backs(desk, stocks) { &["machine-bed-backs"] } else { &[] };
-    let told = first.iter().chain(backs).chain(&["machine-try", "machine-order"]);
+    let last: &[&str] = if desk.scored(stocks) {
+        &["machine-try", "machine-order"]
+    } else {
+        &["machine-try-unscored", "machine-order-unscored"]
+    };
+    let told = first.iter().chain(backs).chain(last);
     blocks.push(Block::List(told.map(|key| desk.tell(key)).collect()));
     Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
 }
 
-fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
+fn settings(desk: &Desk<'_>, (cutter, scored): (&Cutter, bool), caption: Line) -> Table {
     let length = |mm: f64| desk.fine(mm);
     let or_none = |mm: f64| if mm < SAME { desk.tell("machine-none") } else { length(mm) };
     let score = match cutter.score {
@@ -103,8 +109,8 @@ fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
         ("machine-kerf", or_none(cutter.kerf.mm())),
         ("machine-margin", or_none(cutter.margin.mm())),
         ("machine-gap", or_none(cutter.gap.mm())),
-        ("machine-score", score),
     ];
+    rows.extend(scored.then_some(("machine-score", score)));
     if let Some((width, height)) = cutter.bed {
         let size = vec![("width", length(width.mm())), ("height", length(height.mm()))];
         rows.insert(0, ("machine-bed", desk.say("cut-size", size)));

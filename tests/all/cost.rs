@@ -178,6 +178,38 @@ fn the_machine_is_busy_as_long_as_its_strokes_take() {
     }
 }
 
+/// What is handed over cut is not scored: not in the files, not in the times of the job sheet, not in the cost, not in what the sheet tells. What is
+/// handed over scored, or of which nothing is said, is.
+#[test]
+fn what_is_handed_over_cut_is_not_scored() {
+    let shows = |seconds: f64| format!("{:.1}\u{2009}min", (seconds / 6.0 - 1e-6).ceil() / 10.0);
+    for (said, scored) in [(r#""handed_over": "cut","#, false), (r#""handed_over": "scored","#, true), ("", true)] {
+        let alone = worked(&album(3, &format!("{TERMS} {said}")), blade(), SEARCH);
+        let (batch, findings) = order(&format!("{TERMS} {said}"), "", "");
+        let batch =
+            BatchWork::new(batch.unwrap_or_else(|| panic!("{findings:?}")), blade(), Labels::None, SEARCH, &Unwatched);
+        let job = hingeleaf::guide::shop(&alone.guide_job(false));
+        let sheet = batch.order_sheet(false).unwrap();
+        for (paths, cost, job) in [(&alone.paths, alone.cost(), job), (&batch.paths, batch.cost(), sheet)] {
+            let mut seconds = 0.0;
+            for sheet in paths {
+                let ToolEffort { cut, score, draw, lifts, .. } = ToolEffort::of(sheet);
+                assert_eq!(score > 0.0, scored, "{said}");
+                let lifts = f64::from(u32::try_from(lifts).unwrap());
+                seconds += f64::from(sheet.times) * (cut / 20.0 + score / 40.0 + draw / 20.0 + lifts / 2.0);
+            }
+            let machine = row(cost.unwrap(), "machine").quantity.clone().unwrap().near();
+            assert_eq!(format!("{machine:.1}\u{2009}min"), shows(seconds), "{said}");
+            let machine = job.sections.iter().find(|section| section.id == "machine").unwrap();
+            let lines: Vec<String> = machine.lines().into_iter().map(Line::plain).collect();
+            assert!(lines.contains(&shows(seconds)), "{said} {lines:?}");
+            let tells = |words: &str| lines.iter().any(|line| line.contains(words));
+            assert_eq!((tells("draw and score first"), tells("hold no scores")), (scored, !scored), "{lines:?}");
+            assert_eq!(lines.iter().any(|line| line == "Scores"), scored, "{lines:?}");
+        }
+    }
+}
+
 /// A stock with a cutter of its own is cut at that one's speed, not at the usual one's; where one machine's speed is not known,
 /// neither is the time.
 #[test]
