@@ -270,6 +270,30 @@ fn kits_take_what_the_order_takes() {
     }
 }
 
+/// What one more uses of a pack that is opened for it is in what it costs, and said to be; where no pack is opened, nothing is said of one.
+#[test]
+fn one_more_counts_what_it_uses_of_a_pack() {
+    let folder = crate::common::TempDir::new("one-more");
+    let says = |copies: u32| {
+        let file = folder.put("album.json", album(copies, TERMS));
+        let out = folder.join(&format!("kit-{copies}"));
+        let words =
+            ["kit", file.to_str().unwrap(), "--out", out.to_str().unwrap(), "--formats", "html", "--effort", "low"];
+        let run = crate::common::hingeleaf(words);
+        assert_eq!(run.code, 0, "{}", run.err);
+        let page = if copies > 1 { "job.html" } else { "guide.html" };
+        (run.out, std::fs::read_to_string(out.join(page)).unwrap())
+    };
+    let (console, job) = says(25);
+    // 9.50 for 25 sheets: 0.38 a sheet are in it.
+    assert!(console.contains(" EUR, what it uses of another pack of card A4 among it.\n"), "{console}");
+    assert!(!console.contains(" and another pack"), "{console}");
+    assert!(job.contains("What it uses of that is in what one more costs."));
+    let (console, job) = says(24);
+    assert!(console.contains("one more takes") && !console.contains("another pack"), "{console}");
+    assert!(!job.contains("another pack"));
+}
+
 /// Of two sizes the one that is cheaper by its packs is bought.
 #[test]
 fn packs_choose_the_sheet() {

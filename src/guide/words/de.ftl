@@ -742,8 +742,8 @@ cost-is-tax = Steuer, aus dem Preis
 cost-is-price = Preis
 cost-kits = Kosten und Preis eines Bausatzes
 cost-without = In keinem Betrag, weil der Preis oder die Menge fehlt: { $these }.
-cost-another = Ein Bausatz mehr braucht noch eine Packung: { $these }.
-cost-another-of = Einer mehr von { $kit } braucht noch eine Packung: { $these }.
+cost-another = Ein Bausatz mehr braucht noch eine Packung: { $these }. Was er davon verbraucht, steckt in dem, was einer mehr kostet.
+cost-another-of = Einer mehr von { $kit } braucht noch eine Packung: { $these }. Was er davon verbraucht, steckt in dem, was einer mehr kostet.
 
 ## Blätter zur Wahl
 chosen-heading = Die Blätter wählen

@@ -761,8 +761,8 @@ cost-is-tax = Tax, out of the price
 cost-is-price = Price to ask
 cost-kits = Cost and price of one kit
 cost-without = In no amount, for want of a price or of knowing how much: { $these }.
-cost-another = One more kit would need another pack: { $these }.
-cost-another-of = One more of { $kit } would need another pack: { $these }.
+cost-another = One more kit would need another pack: { $these }. What it uses of that is in what one more costs.
+cost-another-of = One more of { $kit } would need another pack: { $these }. What it uses of that is in what one more costs.
 
 ## Pages that are chosen
 chosen-heading = Choose your pages
