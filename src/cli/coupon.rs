@@ -38,7 +38,8 @@ fn made(wanted: &CouponArguments) -> Result<CouponAnswer, Ended> {
         let source = source(file, "no-cutter-file-help")?;
         let read = cutter::read(&source);
         findings.extend(read.findings);
-        findings.extend(read.value.iter().flat_map(Cutter::findings));
+        let limits = read.value.iter().flat_map(Cutter::findings).collect();
+        findings.extend(cutter::placed(limits, &source, &|_| false));
         sources.push(source.clone());
         from = read.value.map(|cutter| (source, cutter));
     }
