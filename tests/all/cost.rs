@@ -294,6 +294,30 @@ fn one_more_counts_what_it_uses_of_a_pack() {
     assert!(!job.contains("another pack"));
 }
 
+/// Two costs of the same sheets stand beside each other, and which is which is said: by the sheet, and in whole packs. Without packs it is one.
+#[test]
+fn costs_by_the_sheet_are_said_to_be() {
+    let folder = crate::common::TempDir::new("by-the-sheet");
+    let says = |terms: &str, command: &str, more: &[&str]| {
+        let file = folder.put("album.json", album(2, terms));
+        let out = folder.join(if terms.contains("packs") { "packs" } else { "sheets" });
+        let out = ["--out", out.to_str().unwrap(), "--formats", "svg"];
+        let words = [command, file.to_str().unwrap(), "--effort", "low"];
+        let words = words.iter().chain(if command == "kit" { &out[..] } else { &[] }).chain(more);
+        let run = crate::common::hingeleaf(words);
+        assert_eq!(run.code, 0, "{}", run.err);
+        run.out
+    };
+    let range = ["--within", "1"];
+    // 9.50 for 25 sheets: two are 0.76, and a pack is 9.50.
+    let (kit, sizes) = (says(TERMS, "kit", &[]), says(TERMS, "sizes", &range));
+    assert!(kit.contains("  costs 0.76 by the sheet; packs are bought whole\n"), "{kit}");
+    assert!(sizes.contains("Costs are by the sheet: packs are bought whole"), "{sizes}");
+    let (kit, sizes) = (says("", "kit", &[]), says("", "sizes", &range));
+    assert!(kit.contains("  costs 2.00\n") && !kit.contains("packs"), "{kit}");
+    assert!(sizes.contains(" a kit") && !sizes.contains("packs"), "{sizes}");
+}
+
 /// Of two sizes the one that is cheaper by its packs is bought.
 #[test]
 fn packs_choose_the_sheet() {
