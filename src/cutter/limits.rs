@@ -24,8 +24,8 @@ pub fn limited(id: &str) -> &'static [&'static str] {
 pub fn placed(findings: Vec<Finding>, source: &Source, elsewhere: &dyn Fn(&str) -> bool) -> Vec<Finding> {
     let Ok(Node { tree: Tree::Object(fields), .. }) = Node::read(source) else { return findings };
     let place = |id: &str| {
-        let names = limited(id).iter().filter(|name| !elsewhere(name));
-        let found = names.filter_map(|name| fields.iter().find(|(field, ..)| field == name)).next();
+        let mut names = limited(id).iter().filter(|name| !elsewhere(name));
+        let found = names.find_map(|name| fields.iter().find(|(field, ..)| field == name));
         found.map(|(name, _, value)| source.place(&value.range, name))
     };
     let put = |finding: Finding| match place(finding.id).filter(|_| finding.place.is_none()) {

@@ -184,14 +184,14 @@ fn settings_stand_on_the_job_sheet_as_they_are() {
         let row = rows.iter().find(|(what, _)| what.starts_with(starts));
         row.unwrap_or_else(|| panic!("no {starts} in {rows:?}")).1.clone()
     };
-    const HEAD: &str = "\"format\": \"hingeleaf-album/1\", \"copies\": 2,";
+    let head = "\"format\": \"hingeleaf-album/1\", \"copies\": 2,";
     for (kerf, shown) in [(0.15, "0.15 mm"), (0.13, "0.13 mm"), (0.2, "0.2 mm"), (0.125, "0.13 mm"), (1.0, "1 mm")] {
-        let rows = says(HEAD, set(kerf, 1.25));
+        let rows = says(head, set(kerf, 1.25));
         assert_eq!(value(&rows, "Width that the tool removes"), shown);
         assert!(rows.iter().any(|(_, is)| is == "1.25 mm") && rows.iter().any(|(_, is)| is == "0.55 mm"), "{rows:?}");
         assert!(rows.iter().any(|(_, is)| is.contains("0.25 mm")), "{rows:?}");
     }
-    let german = says(&format!("{HEAD} \"language\": \"de\","), set(0.15, 1.25));
+    let german = says(&format!("{head} \"language\": \"de\","), set(0.15, 1.25));
     assert!(german.iter().any(|(_, is)| is == "0,15 mm"), "{german:?}");
     // 3.175 mm is an eighth of an inch, 0.15 mm no 64th (0.397 mm).
     let fine = |units, both, mm| {
