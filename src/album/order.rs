@@ -82,6 +82,12 @@ impl<'a> Order<'a> {
         !is_ready && self.handed_over.and_then(|handed| handed.get(stock)) == Some(&Handed::Sheets)
     }
 
+    /// Whether a stock is handed over cut and not scored.
+    #[must_use]
+    pub fn is_unscored(&self, stock: usize) -> bool {
+        self.handed_over.and_then(|handed| handed.get(stock)) == Some(&Handed::Cut)
+    }
+
     /// Whether each kit's parts of a stock have sheets of their own, because these are handed over whole.
     #[must_use]
     pub fn is_apart(&self, stock: usize) -> bool {

@@ -186,7 +186,8 @@ pub(super) fn summary(
         ));
         let cut: Vec<String> = laid.sheets.iter().map(|sheet| format!("{} x {}", sheet.times, sheet.name)).collect();
         lines.push(format!("  cut {}\n", cut.join(", ")));
-        lines.extend(cost(order, laid).map(|cost| format!("  costs {cost:.2}\n")));
+        let packs = if in_packs(&stock.sheets) { " by the sheet; packs are bought whole" } else { "" };
+        lines.extend(cost(order, laid).map(|cost| format!("  costs {cost:.2}{packs}\n")));
     }
     lines.extend(drawer_rows(order.stocks, stocks).iter().map(|row| drawer::row(order, row)));
     lines.push(format!("Wrote {}.\n", say::name(out)));
@@ -260,6 +261,11 @@ fn least(order: Order<'_>, laid: &StockSheets) -> String {
             format!("{sizes}; another might take {:.1} % less card, not more than that", 100.0 * part)
         }
     }
+}
+
+/// Whether sheets are sold in packs of more than one: what one costs is its share of a pack then, and an order pays for the whole of it.
+pub(super) fn in_packs(sizes: &[SheetSize]) -> bool {
+    sizes.iter().any(|size| size.pack.as_ref().is_some_and(|pack| pack.of > 1))
 }
 
 /// What a stock's sheets cost, where every size has its price.

@@ -32,7 +32,11 @@ fn of_kit(cost: &Cost, kit: &KitCost) -> String {
     };
     let packs: Vec<&str> =
         kit.another_pack.iter().filter_map(|row| cost.rows.get(*row)).map(|row| row.name.as_str()).collect();
-    let packs = if packs.is_empty() { String::new() } else { format!(" and another pack of {}", packs.join(", ")) };
+    let packs = if packs.is_empty() {
+        String::new()
+    } else {
+        format!(", what it uses of another pack of {} among it", packs.join(", "))
+    };
     format!(
         "{who} costs {}{ask}; one more takes {}{packs}.\n",
         money(cost, &kit.asked.cost),

@@ -7,7 +7,7 @@ use super::inputs::{Ended, argument, exists, put, source};
 use super::refusals::{refused, unwritten};
 use super::say;
 use hingeleaf::album::Language;
-use hingeleaf::coupon::{self, saved, worked};
+use hingeleaf::coupon::{self, save_name, saved, worked};
 use hingeleaf::cutter::{self, Cutter};
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Said, gravest_first, stops};
@@ -38,7 +38,8 @@ fn made(wanted: &CouponArguments) -> Result<CouponAnswer, Ended> {
         let source = source(file, "no-cutter-file-help")?;
         let read = cutter::read(&source);
         findings.extend(read.findings);
-        findings.extend(read.value.iter().flat_map(Cutter::findings));
+        let limits = read.value.iter().flat_map(Cutter::findings).collect();
+        findings.extend(cutter::placed(limits, &source, &|_| false));
         sources.push(source.clone());
         from = read.value.map(|cutter| (source, cutter));
     }
@@ -81,13 +82,19 @@ fn piece(
         problem => refused(out, problem, "test piece"),
     };
     let mut folder = Folder::of(out, false, FolderContent::Catalogue).map_err(no_folder)?;
-    put_coupon(&piece, &cutter, (language, paper), &mut folder).map_err(|problem| unwritten(out, problem))?;
+    let named = wanted.cutter.as_ref().and_then(|file| file.file_name());
+    let named = named.map(|name| name.to_string_lossy());
+    put_coupon(&piece, (&cutter, named.as_deref()), (language, paper), &mut folder)
+        .map_err(|problem| unwritten(out, problem))?;
     folder.finish().map_err(no_folder)?;
     let name = say::name(out);
+    // What is measured goes into a copy of the file that the piece was made with.
+    let from = wanted.cutter.as_ref().map(|file| format!("--cutter {} ", say::for_a_shell(file))).unwrap_or_default();
     let text = format!(
         "Wrote {name}. Read {name}/coupon.html, cut {name}/sheets/coupon.svg or .dxf, fill in {name}/measured.json, then:\n  \
-         hingeleaf coupon --measured {} --save my-cutter.json\n",
-        say::for_a_shell(&out.join("measured.json"))
+         hingeleaf coupon {from}--measured {} --save {}\n",
+        say::for_a_shell(&out.join("measured.json")),
+        save_name(named.as_deref())
     );
     Ok((findings, sources, text))
 }
@@ -104,6 +111,10 @@ fn save_cutter(
     findings.extend(read.findings);
     let worked = read.value.map(|measured| worked(&measured));
     findings.extend(worked.iter().flat_map(|worked| worked.findings.clone()));
+    if worked.as_ref().and_then(|worked| worked.value).is_some_and(|worked| worked.is_nothing()) && !stops(&findings) {
+        let finding = Finding::stop("nothing-measured", Said::NOTHING, Said::new("nothing-measured"));
+        findings.push(finding.help(Said::new("nothing-measured-help")));
+    }
     gravest_first(&mut findings);
     let Some(worked) = worked.and_then(|worked| worked.value).filter(|_| !stops(&findings)) else {
         return Err(Ended { findings, end: ExitStatus::WrongInput, sources });

@@ -70,7 +70,20 @@ pub(super) fn cutter(
         cutter = read.value.unwrap_or_default();
     }
     let cutter = flags(cutter, machine, findings);
-    findings.extend(cutter.findings());
+    let limits = cutter.findings();
+    // What an option says stands in no file.
+    let by_option = |field: &str| match field {
+        "gap" => machine.gap.is_some(),
+        "margin" => machine.margin.is_some(),
+        "bed" => machine.bed.is_some(),
+        "score" => machine.score.is_some(),
+        "shared_cuts" => machine.shared_cuts.is_some(),
+        _ => false,
+    };
+    findings.extend(match sources.last().filter(|_| machine.cutter.is_some()) {
+        Some(source) => cutter::placed(limits, source, &by_option),
+        None => limits,
+    });
     other_sheets(&machine.sheet, findings);
     Ok(cutter)
 }

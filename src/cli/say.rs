@@ -56,10 +56,7 @@ pub(super) fn name(path: &Path) -> String {
 
 /// A file's name as a shell takes it.
 pub(super) fn for_a_shell(path: &Path) -> String {
-    let name = path.to_string_lossy();
-    let name = if name.starts_with('-') { format!("./{name}") } else { name.into_owned() };
-    let plain = |c: char| c.is_alphanumeric() || matches!(c, '/' | '.' | '_' | '-' | '+' | ',' | '%' | '@' | ':');
-    if !name.is_empty() && name.chars().all(plain) { name } else { format!("'{}'", name.replace('\'', r"'\''")) }
+    write::for_a_shell(&path.to_string_lossy())
 }
 
 /// Findings as words.

@@ -3,7 +3,7 @@
 
 use super::album_inputs::{Inputs, inputs};
 use super::arguments::SizesArguments;
-use super::commands::{counted, effort, settings, threads};
+use super::commands::{counted, effort, in_packs, settings, threads};
 use super::end::ExitStatus;
 use super::inputs::{Ended, argument, of_option};
 use super::say;
@@ -87,6 +87,12 @@ fn words(album: &Album, survey: &Survey) -> String {
         }
         if album.copies > 1 {
             lines.push(format!("Sheets are for all {} kits, costs for one.\n", album.copies));
+        }
+        if own.cost.is_some() && album.stocks.iter().any(|stock| in_packs(&stock.sheets)) {
+            lines.push(
+                "Costs are by the sheet: packs are bought whole, so less of a pack saves money with the next one.\n"
+                    .into(),
+            );
         }
         let jumps = sizes::jumps(survey);
         let mut title = "";

@@ -6,12 +6,12 @@ use crate::stock::Stock;
 use crate::toolpath::{SheetPaths, Stroke, ToolEffort, back};
 
 /// How long the machine is busy.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum MachineTime {
     /// It has nothing to do.
     Idle,
-    /// So many tenths of a minute, rounded up.
-    Tenths(u64),
+    /// So many seconds.
+    Seconds(f64),
     /// Nobody says how fast it is.
     Unknown,
 }
@@ -54,10 +54,18 @@ pub fn machine_time(
     }
     let Some(all) = seconds(paths, cutters, pieces.len(), &has) else { return MachineTime::Unknown };
     let sum: f64 = all.iter().zip(pieces).map(|(seconds, part)| seconds * part).sum();
-    // Six seconds are a tenth of a minute; what arithmetic adds is none.
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded by what lies on sheets")]
-    let tenths = (sum / 6.0 - HAIR).ceil().max(0.0) as u64;
-    MachineTime::Tenths(tenths)
+    MachineTime::Seconds(sum)
+}
+
+impl MachineTime {
+    /// Tenths of a minute, rounded up.
+    #[must_use]
+    pub fn tenths(seconds: f64) -> u64 {
+        // Six seconds are a tenth of a minute; what arithmetic adds is none.
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded by what lies on sheets")]
+        let tenths = (seconds / 6.0 - HAIR).ceil().max(0.0) as u64;
+        tenths
+    }
 }
 
 /// What adding up may be off, tenths of a minute.

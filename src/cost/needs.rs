@@ -149,12 +149,15 @@ fn machine(order: &OrderNeeds<'_>, selling: &Selling) -> Option<SharedRow> {
         return None;
     }
     let known = order.kits.iter().all(|kit| kit.machine != MachineTime::Unknown);
-    let of = |kit: &KitNeeds| match kit.machine {
-        MachineTime::Tenths(count) if known => tenths(count),
-        _ => Exact::zero(),
+    let seconds = |kit: &KitNeeds| match kit.machine {
+        MachineTime::Seconds(seconds) if known => seconds,
+        _ => 0.0,
     };
-    let each: Vec<Exact> = order.kits.iter().map(of).collect();
-    let quantity = known.then(|| each.iter().cloned().sum());
+    // What is begun counts once for the whole order, as the job sheet has it; kits share it by their milliseconds.
+    let quantity = known.then(|| tenths(MachineTime::tenths(order.kits.iter().map(seconds).sum())));
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "bounded by what lies on sheets")]
+    let each = |kit: &KitNeeds| Exact::whole((seconds(kit) * 1000.0).round().max(0.0) as u64);
+    let each: Vec<Exact> = order.kits.iter().map(each).collect();
     let sold = by_the_hour(selling.machine_hour.as_ref());
     let row = CostRow { what: CostWhat::Machine, name: "machine".to_owned(), quantity, unit: "min", sold };
     Some(SharedRow { row, each, unit: "min" })

@@ -26,7 +26,13 @@ pub(super) fn kit(order: &OrderNeeds<'_>, rows: &[SharedRow], needs: &KitNeeds) 
         if in_packs && shared.row.left().zip(takes).is_some_and(|(left, takes)| left < takes) {
             another_pack.push(at);
         }
-        let quantity = shared.each.get(number).cloned().unwrap_or_else(Exact::zero);
+        // Of what is counted as the row is, it has what it pays for: what the order takes once is shared, too.
+        let quantity = if shared.unit == shared.row.unit {
+            shared.row.quantity.as_ref().map(|all| all.times(&part))
+        } else {
+            shared.each.get(number).cloned()
+        };
+        let quantity = quantity.unwrap_or_else(Exact::zero);
         shares.push(KitShare { row: at, quantity, unit: shared.unit, cost: borne });
     }
     let cost = shares.iter().filter_map(|share| share.cost.clone()).sum();

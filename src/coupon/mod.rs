@@ -13,7 +13,7 @@ pub use draw::{Coupon, coupon};
 pub use folds::{FoldReadings, GrainRuns};
 pub use readings::{FORMAT, Measured, MeasuredSettings, empty, read, schema, worked};
 pub(crate) use readings::{GROUPS, READINGS};
-pub use save::saved;
+pub use save::{save_name, saved};
 
 use crate::toolpath::Dashes;
 

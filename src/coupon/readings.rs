@@ -82,8 +82,8 @@ pub struct Measured {
     pub best_overrun: Option<u32>,
     /// The number of the sharpest square.
     pub best_trail: Option<u32>,
-    /// Where the scale stands, and the row or the slot.
-    places: [Option<Place>; 2],
+    /// Where the scale stands, the row or the slot, the piece that was held.
+    places: [Option<Place>; 3],
 }
 
 /// What follows from the readings, mm; what they don't tell is nothing.
@@ -101,6 +101,15 @@ pub struct MeasuredSettings {
     pub overrun: Option<f64>,
     /// How far the blade's tip trails.
     pub trail: Option<f64>,
+}
+
+impl MeasuredSettings {
+    /// Whether they tell of no setting that a cutter file holds.
+    #[must_use]
+    pub const fn is_nothing(&self) -> bool {
+        let Self { kerf, score, grain: _, nick, overrun, trail } = self;
+        kerf.is_none() && score.is_none() && nick.is_none() && overrun.is_none() && trail.is_none()
+    }
 }
 
 /// The JSON Schema of what was read off.
@@ -146,7 +155,11 @@ pub fn read(source: &Source) -> Checked<Measured> {
         nick_held: values.get(NICK_HELD),
         best_overrun: values.get(BEST_OVERRUN),
         best_trail: values.get(BEST_TRAIL),
-        places: [values.place(SCALE).cloned(), values.place(SLOTS).or_else(|| values.place(STRIPS_ROW)).cloned()],
+        places: [
+            values.place(SCALE).cloned(),
+            values.place(SLOTS).or_else(|| values.place(STRIPS_ROW)).cloned(),
+            values.place(NICK_HELD).cloned(),
+        ],
     };
     Checked::new(measured, reader.findings)
 }
@@ -171,18 +184,23 @@ pub fn worked(measured: &Measured) -> Checked<MeasuredSettings> {
         findings.extend(read.map(|read| scale(way, read, measured)));
     }
     let kerf = kerf(measured, &mut findings);
-    let of = |number: Option<u32>, all: &[f64]| all.get(usize::try_from(number?).ok()?.checked_sub(1)?).copied();
+    let nick = nick(measured, kerf, &mut findings);
     let grain = folds::grain(&measured.folds, &mut findings);
     let best = folds::best_score(&measured.folds, measured.best_score, grain, &mut findings);
     let worked = MeasuredSettings {
-        kerf,
+        kerf: kerf.ok().flatten(),
         score: best.and_then(score),
         grain,
-        nick: of(measured.nick_held, &NICKS),
+        nick,
         overrun: of(measured.best_overrun, &OVERRUNS),
         trail: of(measured.best_trail, &TRAILS),
     };
     Checked::new(worked, findings)
+}
+
+/// What a rung of a ladder stands for, by its number from 1.
+fn of(number: Option<u32>, all: &[f64]) -> Option<f64> {
+    all.get(usize::try_from(number?).ok()?.checked_sub(1)?).copied()
 }
 
 fn mm(mm: f64) -> Arg {
@@ -201,8 +219,12 @@ fn scale(way: &'static str, read: Length, measured: &Measured) -> Finding {
     finding.help(Said::new("scale-off-help")).at(measured.places[0].as_ref())
 }
 
+/// Readings of which one at least is wrong, and none says which.
+#[derive(Clone, Copy, Debug)]
+struct Contradictory;
+
 /// The kerf by the best pair of readings, and by how much it may be off.
-fn kerf(measured: &Measured, findings: &mut Vec<Finding>) -> Option<(f64, f64)> {
+fn kerf(measured: &Measured, findings: &mut Vec<Finding>) -> Result<Option<(f64, f64)>, Contradictory> {
     let count = f64::from(STRIPS);
     let [across, strips, slots] = [measured.scale[0], measured.strips, measured.slots].map(|read| read.map(Length::mm));
     let by_row = strips.zip(across).map(|(strips, across)| ((across - strips) / count, 2.0 * HALF_STEP / count));
@@ -211,9 +233,11 @@ fn kerf(measured: &Measured, findings: &mut Vec<Finding>) -> Option<(f64, f64)> 
         slots.zip(strips).map(|(slots, strips)| ((slots - strips) / (count + 1.0), 2.0 * HALF_STEP / (count + 1.0)));
     let mut tell =
         |finding: Finding, help| findings.push(finding.help(Said::new(help)).at(measured.places[1].as_ref()));
-    if let Some(((row, row_off), (slot, slot_off))) = by_row.zip(by_slot)
-        && (row - slot).abs() > row_off + slot_off + SAME
-    {
+    let disagree = by_row.zip(by_slot).filter(|((row, row_off), (slot, slot_off))| {
+        // Every pair gives another kerf, and none is better than the others.
+        (row - slot).abs() > row_off + slot_off + SAME
+    });
+    if let Some(((row, _), (slot, _))) = disagree {
         let text = Said::new("readings-disagree").with("row", mm(row)).with("slot", mm(slot));
         tell(Finding::warn("readings-disagree", Said::NOTHING, text), "readings-disagree-help");
     }
@@ -222,17 +246,41 @@ fn kerf(measured: &Measured, findings: &mut Vec<Finding>) -> Option<(f64, f64)> 
             let text = Said::new("kerf-unknown");
             tell(Finding::note("kerf-unknown", Said::NOTHING, text), "kerf-unknown-help");
         }
-        return None;
+        return Ok(None);
     };
     if kerf < -off - SAME || kerf > 5.0 {
         let text = Said::new("kerf-impossible").with("kerf", mm(kerf));
         tell(Finding::stop("kerf-impossible", Said::NOTHING, text), "readings-disagree-help");
-        return None;
+        return Err(Contradictory);
+    }
+    if disagree.is_some() {
+        return Err(Contradictory);
     }
     let kerf = kerf.max(0.0);
     let text = Said::new("kerf-measured").with("kerf", mm(kerf)).with("off", Arg::code(format!("{off:.3} mm")));
     findings.push(Finding::note("kerf", Said::NOTHING, text));
-    Some((kerf, off))
+    Ok(Some((kerf, off)))
+}
+
+/// How long the tool stayed off where a piece was held: on the part its own width is missing of that, so nothing is known of a nick where
+/// the kerf contradicts itself, and no nick holds that is narrower than the kerf.
+fn nick(
+    measured: &Measured,
+    kerf: Result<Option<(f64, f64)>, Contradictory>,
+    findings: &mut Vec<Finding>,
+) -> Option<f64> {
+    let off = of(measured.nick_held, &NICKS)?;
+    let (key, help) = match kerf {
+        Err(Contradictory) => ("nick-wants-kerf", "nick-wants-kerf-help"),
+        Ok(Some((kerf, sure))) if off <= kerf - sure + SAME => ("nick-impossible", "nick-impossible-help"),
+        Ok(_) => return Some(off),
+    };
+    let mut text = Said::new(key);
+    if let Ok(Some((kerf, _))) = kerf {
+        text = text.with("off", mm(off)).with("kerf", mm(kerf));
+    }
+    findings.push(Finding::warn(key, Said::NOTHING, text).help(Said::new(help)).at(measured.places[2].as_ref()));
+    None
 }
 
 /// What an empty file to write readings into says.

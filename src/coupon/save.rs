@@ -13,6 +13,13 @@ const LEAST: f64 = 0.1;
 /// Nicks want a gap; where the file says none, this one, mm: our choice.
 const GAP: f64 = 1.0;
 
+/// What the new cutter file is called in words, beside the file that the test piece was made with: nothing is written over.
+#[must_use]
+pub fn save_name(from: Option<&str>) -> &'static str {
+    let [usual, other] = ["my-cutter.json", "my-cutter-measured.json"];
+    if from.is_some_and(|from| from == usual) { other } else { usual }
+}
+
 /// The text of a cutter file with these settings; `from` is the file that the test piece was made with, read without fault.
 #[must_use]
 pub fn saved(worked: &MeasuredSettings, from: Option<(&Source, &Cutter)>) -> String {

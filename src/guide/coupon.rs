@@ -7,7 +7,7 @@ use super::line::Line;
 use super::words::Words;
 use crate::album::Language;
 use crate::contour::Point;
-use crate::coupon::{Coupon, NICKS, OVERRUNS, SCORES, TRAILS};
+use crate::coupon::{Coupon, NICKS, OVERRUNS, SCORES, TRAILS, save_name};
 use crate::paper::Paper;
 use crate::picture::{CUT, Mark, Pen, Picture};
 use crate::toolpath::{Layer, StrokePath};
@@ -15,9 +15,9 @@ use crate::toolpath::{Layer, StrokePath};
 /// Where a number is written.
 const BLANK: &str = "____________";
 
-/// How the test piece is used.
+/// How the test piece is used; `file` is the cutter file that it is made with, as it is typed.
 #[must_use]
-pub fn coupon(piece: &Coupon, language: Language, paper: Paper) -> Guide {
+pub fn coupon(piece: &Coupon, file: Option<&str>, (language, paper): (Language, Paper)) -> Guide {
     let words = Words::new(language);
     let tell = |key: &str| words.line(key, Vec::new());
     let cautions = ["caution-rules", "caution-machine", "caution-laser", "caution-laser-light", "caution-laser-vinyl"];
@@ -52,8 +52,14 @@ pub fn coupon(piece: &Coupon, language: Language, paper: Paper) -> Guide {
         ],
     );
     let judge = section("judge", "coupon-judge", judged(&words));
-    let after =
-        section("after", "coupon-after", vec![steps(&["coupon-step-write", "coupon-step-save", "coupon-step-again"])]);
+    let save = vec![("save", Line::text(save_name(file)))];
+    let save = match file {
+        // All else that it says goes into the new one.
+        Some(file) => words.line("coupon-step-save-from", [save, vec![("cutter", Line::text(file))]].concat()),
+        None => words.line("coupon-step-save", save),
+    };
+    let after = [tell("coupon-step-write"), save, tell("coupon-step-again")].map(Step::new);
+    let after = section("after", "coupon-after", vec![Block::Steps(after.into())]);
     Guide {
         title: words.text("coupon-title"),
         maker: None,

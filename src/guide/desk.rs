@@ -16,6 +16,7 @@ use crate::net::{Panel, Use};
 use crate::parts::{Kit, Owner, Part, Side};
 use crate::sheets::StockSheets;
 use crate::stock::{By, SheetSize, Stock};
+use crate::toolpath::{Layer, SheetPaths};
 
 /// Words of the page itself, looked up once.
 pub(super) const PAGE: [&str; 6] =
@@ -93,6 +94,11 @@ impl<'a> Desk<'a> {
     /// A length.
     pub(super) fn length(&self, mm: f64, what: What, of: &str) -> Line {
         self.measure.length(mm, what, of)
+    }
+
+    /// A length of a machine's settings, where hundredths of a millimetre count.
+    pub(super) fn fine(&self, mm: f64) -> Line {
+        self.measure.fine(mm, What::Length, "cutter")
     }
 
     /// Width and height of a part.
@@ -249,6 +255,14 @@ impl<'a> Desk<'a> {
     pub(super) fn cut_by(&self, by: By) -> Vec<&Stock> {
         let some = |laid: &&StockSheets| laid.sheets.iter().any(|sheet| sheet.by() == by);
         self.stocks.iter().filter(some).filter_map(|laid| self.stock(laid.stock)).collect()
+    }
+
+    /// Whether anything is scored in the files of these stocks; they are, as long as nobody has worked them out.
+    pub(super) fn scored(&self, stocks: &[&Stock]) -> bool {
+        let named = |number: usize| self.stock(number).map(|stock| stock.name.as_str());
+        let mine = |sheet: &&SheetPaths| stocks.iter().any(|stock| named(sheet.stock) == Some(stock.name.as_str()));
+        let mut sheets = self.job.paths.iter().filter(mine).peekable();
+        sheets.peek().is_none() || sheets.any(|sheet| sheet.strokes.iter().any(|stroke| stroke.layer == Layer::Score))
     }
 
     /// The plan for a sheet, where it is cut on a trimmer.

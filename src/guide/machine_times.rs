@@ -5,7 +5,7 @@ use super::bits::{Block, Table};
 use super::desk::Desk;
 use super::line::{Line, What};
 use super::measure;
-use crate::length::tolerance::WHOLE;
+use crate::cost::MachineTime;
 use crate::stock::Stock;
 use crate::toolpath::cut_sheets;
 
@@ -23,8 +23,9 @@ pub(super) fn times(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Block> {
     }
     let unknown = || desk.tell("machine-time-unknown");
     let minutes = |seconds: f64| {
-        // A tenth of a minute that has begun counts; what arithmetic adds does not.
-        let tenths = (seconds / 6.0 - WHOLE).ceil().max(0.0);
+        // As the cost has it.
+        #[allow(clippy::cast_precision_loss, reason = "bounded by what lies on sheets")]
+        let tenths = MachineTime::tenths(seconds) as f64;
         let shown = desk.measure.notation.write(&format!("{:.1}", tenths / 10.0));
         measure::number(format!("{shown}{}min", measure::THIN), tenths / 10.0, What::Time, "")
     };

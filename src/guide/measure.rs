@@ -2,7 +2,7 @@
 //! Numbers as a person at the worktable reads them.
 //!
 //! In: millimetres, counts, money, grams. Out: [`Number`]s. Never: a decimal inch, a tenth of a millimetre more than a
-//! ruler has.
+//! ruler has, but for a machine's settings.
 
 use super::line::{Line, Number, What};
 use crate::length::tolerance::SAME;
@@ -100,6 +100,22 @@ impl Measure {
         number(self.show(mm), mm, what, of)
     }
 
+    /// A small length of a machine, to a hundredth of a millimetre. Where an inch ruler has no such mark, it stands in millimetres: nobody sets a
+    /// machine to the nearest 64th.
+    #[must_use]
+    pub fn fine(&self, mm: f64, what: What, of: &str) -> Line {
+        let exact = |own: &Self| match own.units {
+            Units::Mm => Some(set(&format!("{} mm", rounded(mm, 100.0)))),
+            Units::Cm => Some(set(&format!("{} cm", rounded(mm / 10.0, 1000.0)))),
+            Units::In => is_64th(mm).then(|| own.own(mm)),
+        };
+        let mm_only = Self { units: Units::Mm, ..self.alone() };
+        let own = exact(self).or_else(|| exact(&mm_only)).unwrap_or_default();
+        let other = self.both.then(|| exact(&self.other())).flatten().filter(|other| *other != own);
+        let shown = other.map_or_else(|| own.clone(), |other| format!("{own} ({other})"));
+        number(self.notation.write(&shown), mm, what, of)
+    }
+
     /// A length of tape: whole centimetres or inches up to a metre or a yard, then metres or feet to one decimal.
     #[must_use]
     pub fn run(&self, mm: f64, of: &str) -> Line {
@@ -145,6 +161,12 @@ impl Measure {
 pub fn on_ruler(mm: f64) -> bool {
     let sixteenths = mm / INCH * 16.0;
     (sixteenths - sixteenths.round()).abs() * INCH / 16.0 <= ON_MARK
+}
+
+/// Whether a length is a whole number of 64ths, as near as a hundredth of a millimetre shows.
+fn is_64th(mm: f64) -> bool {
+    let parts = mm / INCH * 64.0;
+    (parts - parts.round()).abs() * INCH / 64.0 < 0.005 && parts.round() >= 1.0
 }
 
 /// A plain count.

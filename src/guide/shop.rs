@@ -74,7 +74,8 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
         .map(|(cutter, stocks)| {
             let names = || stocks.iter().map(|stock| Line::text(stock.name.clone())).collect();
             let of = several.then(|| desk.say("machine-caption-of", vec![("stocks", desk.words.list(names()))]));
-            Block::Table(settings(desk, cutter, of.unwrap_or_else(|| desk.tell("machine-caption"))))
+            let caption = of.unwrap_or_else(|| desk.tell("machine-caption"));
+            Block::Table(settings(desk, (cutter, desk.scored(&stocks)), caption))
         })
         .collect();
     if blocks.is_empty() {
@@ -85,13 +86,18 @@ pub(super) fn machine_of(desk: &Desk<'_>, stocks: &[&Stock]) -> Option<Section> 
     let first: &[&str] =
         if marked { &["machine-print-first", "machine-print-true", "machine-print-align"] } else { &[] };
     let backs: &[&str] = if beds::have_backs(desk, stocks) { &["machine-bed-backs"] } else { &[] };
-    let told = first.iter().chain(backs).chain(&["machine-try", "machine-order"]);
+    let last: &[&str] = if desk.scored(stocks) {
+        &["machine-try", "machine-order"]
+    } else {
+        &["machine-try-unscored", "machine-order-unscored"]
+    };
+    let told = first.iter().chain(backs).chain(last);
     blocks.push(Block::List(told.map(|key| desk.tell(key)).collect()));
     Some(Section { id: "machine", heading: desk.tell("machine-heading"), blocks })
 }
 
-fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
-    let length = |mm: f64| desk.length(mm, What::Length, "cutter");
+fn settings(desk: &Desk<'_>, (cutter, scored): (&Cutter, bool), caption: Line) -> Table {
+    let length = |mm: f64| desk.fine(mm);
     let or_none = |mm: f64| if mm < SAME { desk.tell("machine-none") } else { length(mm) };
     let score = match cutter.score {
         ScoreMode::Line => desk.tell("machine-score-line"),
@@ -103,8 +109,8 @@ fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
         ("machine-kerf", or_none(cutter.kerf.mm())),
         ("machine-margin", or_none(cutter.margin.mm())),
         ("machine-gap", or_none(cutter.gap.mm())),
-        ("machine-score", score),
     ];
+    rows.extend(scored.then_some(("machine-score", score)));
     if let Some((width, height)) = cutter.bed {
         let size = vec![("width", length(width.mm())), ("height", length(height.mm()))];
         rows.insert(0, ("machine-bed", desk.say("cut-size", size)));
@@ -135,7 +141,7 @@ fn settings(desk: &Desk<'_>, cutter: &Cutter, caption: Line) -> Table {
 /// How strokes are made, as far as that is out of the usual.
 fn manner(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
     let (is, usual) = (&cutter.manner, Manner::default());
-    let length = |length: Length| desk.length(length.mm(), What::Length, "cutter");
+    let length = |length: Length| desk.fine(length.mm());
     let many = |n: u32| measure::count(n.into(), What::Many, "cutter");
     let mut rows = Vec::new();
     if is.passes != usual.passes {
@@ -220,7 +226,7 @@ fn forms(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
         rows.push(("machine-split", desk.tell("machine-yes")));
     }
     if is.svg_lines == SvgLines::Shapes {
-        let wide = desk.length(is.hairline.mm(), What::Length, "cutter");
+        let wide = desk.fine(is.hairline.mm());
         rows.push(("machine-svg-lines", desk.say("machine-svg-shapes", vec![("wide", wide)])));
     }
     match is.dxf_layers {
@@ -237,7 +243,7 @@ fn forms(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
 /// The register marks of sheets that are printed before they are cut.
 fn marks(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
     let Some(marks) = cutter.marks else { return Vec::new() };
-    let length = |length: Length| desk.length(length.mm(), What::Length, "cutter");
+    let length = |length: Length| desk.fine(length.mm());
     let shape = match marks.shape {
         MarkShape::Corner => "machine-marks-corner",
         MarkShape::Ring => "machine-marks-ring",

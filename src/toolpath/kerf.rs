@@ -52,6 +52,11 @@ impl ToolPart {
         Ok(Self { marks, size: (part.flat.width, part.flat.height), scores, outline, holes, hints })
     }
 
+    /// The same without its scores.
+    pub(super) fn unscored(self) -> Self {
+        Self { scores: Vec::new(), ..self }
+    }
+
     /// What is known of this part where it is placed.
     pub(super) fn hints(&self, placed: &Placed) -> Hints {
         let map = |point: &Point| {

@@ -68,6 +68,8 @@ pub fn paths(
 ) -> Checked<Vec<SheetPaths>> {
     let stocks = order.stocks;
     let by_machine = |stock: usize| stocks.get(stock).is_none_or(|stock| stock.by == By::Machine);
+    // What is handed over cut is scored by whoever folds it.
+    let scored = |stock: usize| by_machine(stock) && !order.is_unscored(stock);
     let cutter = |stock: usize| stocks.get(stock).map_or(usual, |stock| stock.cutter(usual));
     let laid: Vec<&StockSheets> = laid.iter().filter(|laid| by_machine(laid.stock)).collect();
     let mut copies = vec![0; kit.parts.len()];
@@ -89,7 +91,7 @@ pub fn paths(
                     if *copies > 0 {
                         told.extend(tool.few_nicks(part, cutter).into_iter().chain(inner::too_small(part, cutter)));
                     }
-                    Some(tool)
+                    Some(if order.is_unscored(part.stock) { tool.unscored() } else { tool })
                 }
                 Err(problems) if by_machine(part.stock) => {
                     uncut.extend(problems.into_iter().map(|problem| uncuttable(part, problem, cutter)));
@@ -105,7 +107,7 @@ pub fn paths(
     uncut.append(&mut told);
     uncut.extend(laid.iter().filter_map(|laid| nested::told(kit, stocks, laid)));
     uncut.extend(laid.iter().flat_map(|laid| drawn_from::told(stocks, laid, usual)));
-    uncut.extend(weight::told(kit, &copies, |stock| by_machine(stock).then(|| cutter(stock))));
+    uncut.extend(weight::told(kit, &copies, |stock| scored(stock).then(|| cutter(stock))));
     let sheet = |stock: usize, sheet: &Sheet| {
         let (strokes, behind) = strokes(kit, &tools, &sheet.placements, (cutter(stock), effort));
         let front = SheetPaths {

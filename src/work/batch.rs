@@ -144,7 +144,7 @@ impl BatchWork {
             copies: 1,
             spares: Spares::default(),
             stocks: &self.merged.stocks,
-            handed_over: None,
+            handed_over: self.album.as_ref().and_then(|album| album.handed_over.as_deref()),
         }
     }
 

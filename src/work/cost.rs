@@ -8,7 +8,7 @@ use crate::cost::{Cost, KitNeeds, OrderNeeds, machine_time};
 use crate::guide::{Audience, hand_time, taken};
 use crate::parts::Part;
 use crate::sheets::StockSheets;
-use crate::toolpath::{Layer, Stroke};
+use crate::toolpath::Stroke;
 use crate::write::{self, Sink, WriteProblem};
 
 impl Work {
@@ -27,9 +27,10 @@ impl Work {
         let machine = |stock: usize| is_by_machine(stocks, stock);
         let job = self.guide_job(false);
         let hands = hand_time(&job, audience, &machine);
+        // Who cuts runs the files, and so makes all that is in them.
         let wanted = |stroke: &Stroke| {
             let stock = kit.parts.get(stroke.part).map(|part| part.stock).filter(|stock| machine(*stock));
-            stock.is_some_and(|stock| makes(audience, album, stock, stroke.layer))
+            stock.is_some_and(|stock| audience.cuts(album, stock))
         };
         let areas = (0..album.stocks.len()).map(|stock| {
             let parts = kit.parts.iter().filter(|part| part.stock == stock);
@@ -86,7 +87,7 @@ impl BatchWork {
         let wanted = |stroke: &Stroke| {
             let stock = merged.kit.parts.get(stroke.part).map(|part| part.stock);
             let stock = stock.filter(|stock| is_by_machine(stocks, *stock)).and_then(own);
-            stock.is_some_and(|stock| makes(Audience::Shop, &kit.album, stock, stroke.layer))
+            stock.is_some_and(|stock| Audience::Shop.cuts(&kit.album, stock))
         };
         let areas = (0..merged.stocks.len()).map(|stock| {
             let parts = self.kit.parts.iter().zip(&pieces).filter(|(part, _)| part.stock == stock);
@@ -121,14 +122,6 @@ fn put(cost: Option<&Cost>, files: &Files<'_>, sink: &mut dyn Sink) -> Result<()
 /// Whether the machine cuts a stock's sheets, and no trimmer.
 fn is_by_machine(laid: &[StockSheets], stock: usize) -> bool {
     laid.iter().any(|laid| laid.stock == stock && laid.sheets.iter().all(|sheet| sheet.cuts.is_none()))
-}
-
-/// Whether who makes the kits makes a layer of a stock's parts; what is handed over whole is no work of theirs.
-fn makes(audience: Audience, album: &crate::album::Album, stock: usize, layer: Layer) -> bool {
-    match layer {
-        Layer::Score => audience.scores(album, stock),
-        Layer::Cut | Layer::Draw => audience.cuts(album, stock),
-    }
 }
 
 /// The nearest whole number.

@@ -5,6 +5,7 @@
 
 use super::csv::cell;
 use crate::cost::{AskingPrice, Cost, CostRow, KitCost};
+use crate::exact::Exact;
 use std::fmt::Write;
 
 /// The columns.
@@ -56,10 +57,15 @@ fn of_kit(cost: &Cost, kit: &KitCost, put: &mut dyn FnMut([String; 8])) {
     for share in &kit.shares {
         let name = cost.rows.get(share.row).map_or("", |row| row.name.as_str());
         let amount = share.cost.as_ref().map(|amount| cost.shown(amount)).unwrap_or_default();
-        put(line(name, share.quantity.to_string(), share.unit, amount));
+        put(line(name, share_of(&share.quantity), share.unit, amount));
     }
     asked(cost, &of, &kit.asked, put);
     put(line("one more", String::new(), "", cost.shown(&kit.one_more)));
+}
+
+/// How much a kit has of a row: to three decimals, where a part of it has no end.
+pub(super) fn share_of(quantity: &Exact) -> String {
+    if quantity.has_at_most(3) { quantity.to_string() } else { quantity.fixed(3) }
 }
 
 fn asked(cost: &Cost, of: &str, asked: &AskingPrice, put: &mut dyn FnMut([String; 8])) {

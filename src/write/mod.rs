@@ -38,6 +38,7 @@ mod ribbon;
 #[cfg(feature = "png")]
 mod shade;
 mod sheet;
+mod shell;
 mod sink;
 mod sizes;
 mod svg;
@@ -64,6 +65,7 @@ pub use plates::plates;
 pub use png::{png, pngs};
 pub use report::{Reported, report, report_schema};
 pub use sheet::{WriteProblem, dxf_files, sheet_names, svg_files};
+pub use shell::for_a_shell;
 pub use sink::{Listed, Memory, Sink};
 pub use sizes::sizes;
 pub use svg::svg;

@@ -178,6 +178,38 @@ fn the_machine_is_busy_as_long_as_its_strokes_take() {
     }
 }
 
+/// What is handed over cut is not scored: not in the files, not in the times of the job sheet, not in the cost, not in what the sheet tells. What is
+/// handed over scored, or of which nothing is said, is.
+#[test]
+fn what_is_handed_over_cut_is_not_scored() {
+    let shows = |seconds: f64| format!("{:.1}\u{2009}min", (seconds / 6.0 - 1e-6).ceil() / 10.0);
+    for (said, scored) in [(r#""handed_over": "cut","#, false), (r#""handed_over": "scored","#, true), ("", true)] {
+        let alone = worked(&album(3, &format!("{TERMS} {said}")), blade(), SEARCH);
+        let (batch, findings) = order(&format!("{TERMS} {said}"), "", "");
+        let batch =
+            BatchWork::new(batch.unwrap_or_else(|| panic!("{findings:?}")), blade(), Labels::None, SEARCH, &Unwatched);
+        let job = hingeleaf::guide::shop(&alone.guide_job(false));
+        let sheet = batch.order_sheet(false).unwrap();
+        for (paths, cost, job) in [(&alone.paths, alone.cost(), job), (&batch.paths, batch.cost(), sheet)] {
+            let mut seconds = 0.0;
+            for sheet in paths {
+                let ToolEffort { cut, score, draw, lifts, .. } = ToolEffort::of(sheet);
+                assert_eq!(score > 0.0, scored, "{said}");
+                let lifts = f64::from(u32::try_from(lifts).unwrap());
+                seconds += f64::from(sheet.times) * (cut / 20.0 + score / 40.0 + draw / 20.0 + lifts / 2.0);
+            }
+            let machine = row(cost.unwrap(), "machine").quantity.clone().unwrap().near();
+            assert_eq!(format!("{machine:.1}\u{2009}min"), shows(seconds), "{said}");
+            let machine = job.sections.iter().find(|section| section.id == "machine").unwrap();
+            let lines: Vec<String> = machine.lines().into_iter().map(Line::plain).collect();
+            assert!(lines.contains(&shows(seconds)), "{said} {lines:?}");
+            let tells = |words: &str| lines.iter().any(|line| line.contains(words));
+            assert_eq!((tells("draw and score first"), tells("hold no scores")), (scored, !scored), "{lines:?}");
+            assert_eq!(lines.iter().any(|line| line == "Scores"), scored, "{lines:?}");
+        }
+    }
+}
+
 /// A stock with a cutter of its own is cut at that one's speed, not at the usual one's; where one machine's speed is not known,
 /// neither is the time.
 #[test]
@@ -206,6 +238,84 @@ fn a_trimmer_is_worked_by_hand() {
     assert!(hands(&by_hand) > hands(&by_machine));
     assert!(by_hand.cost().unwrap().rows.iter().all(|row| row.name != "machine"));
     assert!(row(by_machine.cost().unwrap(), "machine").quantity.is_some());
+}
+
+/// What the order takes of a thing its kits take between them, minutes on the trimmer among it, and each pays for what it takes.
+#[test]
+fn kits_take_what_the_order_takes() {
+    let of = |work: &Work| work.cost().unwrap().clone();
+    let trimmed = of(&worked(&album(3, TERMS), blade(), Search { trimmer: true, ..SEARCH }));
+    let by_machine = of(&worked(&album(3, TERMS), blade(), SEARCH));
+    // 35 minutes a kit, and no step of hands where a machine cuts; a trimmer's cuts come on top.
+    assert_eq!(row(&by_machine, "hands").quantity, Some(Exact::whole(3 * 35)));
+    assert!(row(&trimmed, "hands").quantity.clone().unwrap() > Exact::whole(3 * 35));
+    let batch = |trimmer: bool| {
+        let (batch, _) = order(&format!("{TERMS} \"spares\": {{ \"kits\": 1 }},"), "", "");
+        let search = Search { trimmer, ..SEARCH };
+        BatchWork::new(batch.unwrap(), blade(), Labels::None, search, &Unwatched).cost().unwrap().clone()
+    };
+    for cost in [trimmed, by_machine, batch(true), batch(false)] {
+        for (number, row) in cost.rows.iter().enumerate().filter(|(_, row)| row.unit != "sheets") {
+            let shares = cost.kits.iter().flat_map(|kit| &kit.shares).filter(|share| share.row == number);
+            let all: Exact = shares.map(|share| share.quantity.clone()).sum();
+            assert_eq!(Some(all), row.quantity, "{}", row.name);
+        }
+        let hands = cost.rows.iter().position(|row| row.name == "hands").unwrap();
+        for kit in &cost.kits {
+            let share = kit.shares.iter().find(|share| share.row == hands).unwrap();
+            // 18 an hour, all kits of the name; each of those that are sold bears as much.
+            let paid = share.cost.clone().unwrap().times(&Exact::whole(kit.sold.into()));
+            assert_eq!(paid, share.quantity.times(&Exact::ratio(18, 60).unwrap()));
+        }
+    }
+}
+
+/// What one more uses of a pack that is opened for it is in what it costs, and said to be; where no pack is opened, nothing is said of one.
+#[test]
+fn one_more_counts_what_it_uses_of_a_pack() {
+    let folder = crate::common::TempDir::new("one-more");
+    let says = |copies: u32| {
+        let file = folder.put("album.json", album(copies, TERMS));
+        let out = folder.join(&format!("kit-{copies}"));
+        let words =
+            ["kit", file.to_str().unwrap(), "--out", out.to_str().unwrap(), "--formats", "html", "--effort", "low"];
+        let run = crate::common::hingeleaf(words);
+        assert_eq!(run.code, 0, "{}", run.err);
+        let page = if copies > 1 { "job.html" } else { "guide.html" };
+        (run.out, std::fs::read_to_string(out.join(page)).unwrap())
+    };
+    let (console, job) = says(25);
+    // 9.50 for 25 sheets: 0.38 a sheet are in it.
+    assert!(console.contains(" EUR, what it uses of another pack of card A4 among it.\n"), "{console}");
+    assert!(!console.contains(" and another pack"), "{console}");
+    assert!(job.contains("What it uses of that is in what one more costs."));
+    let (console, job) = says(24);
+    assert!(console.contains("one more takes") && !console.contains("another pack"), "{console}");
+    assert!(!job.contains("another pack"));
+}
+
+/// Two costs of the same sheets stand beside each other, and which is which is said: by the sheet, and in whole packs. Without packs it is one.
+#[test]
+fn costs_by_the_sheet_are_said_to_be() {
+    let folder = crate::common::TempDir::new("by-the-sheet");
+    let says = |terms: &str, command: &str, more: &[&str]| {
+        let file = folder.put("album.json", album(2, terms));
+        let out = folder.join(if terms.contains("packs") { "packs" } else { "sheets" });
+        let out = ["--out", out.to_str().unwrap(), "--formats", "svg"];
+        let words = [command, file.to_str().unwrap(), "--effort", "low"];
+        let words = words.iter().chain(if command == "kit" { &out[..] } else { &[] }).chain(more);
+        let run = crate::common::hingeleaf(words);
+        assert_eq!(run.code, 0, "{}", run.err);
+        run.out
+    };
+    let range = ["--within", "1"];
+    // 9.50 for 25 sheets: two are 0.76, and a pack is 9.50.
+    let (kit, sizes) = (says(TERMS, "kit", &[]), says(TERMS, "sizes", &range));
+    assert!(kit.contains("  costs 0.76 by the sheet; packs are bought whole\n"), "{kit}");
+    assert!(sizes.contains("Costs are by the sheet: packs are bought whole"), "{sizes}");
+    let (kit, sizes) = (says("", "kit", &[]), says("", "sizes", &range));
+    assert!(kit.contains("  costs 2.00\n") && !kit.contains("packs"), "{kit}");
+    assert!(sizes.contains(" a kit") && !sizes.contains("packs"), "{sizes}");
 }
 
 /// Of two sizes the one that is cheaper by its packs is bought.

@@ -70,6 +70,60 @@ fn readings_that_can_not_be_are_told() {
     assert_eq!(ids("\"scale\": null, \"strips\": null, \"slots\": null, \"best_score\": null"), Vec::<&str>::new());
 }
 
+/// Readings of which no pair agrees with the third say nothing of the kerf, nor of the nicks that hang on it; all else is kept. Those of a sound
+/// neighbour, whose slot is 1.8 mm less and fits, say both.
+#[test]
+fn what_contradicts_itself_is_not_saved() {
+    let of = |across: f64, slots: f64, more: &str| {
+        let fields = format!(
+            "\"scale\": {{ \"across\": {across} }}, \"strips\": 98, \"slots\": {slots}, \"best_score\": 4, \"best_overrun\": 2{more}"
+        );
+        let (worked, findings) = read(&fields);
+        (worked.unwrap(), ids(&findings))
+    };
+    let base = Source::new(
+        "cutter.json",
+        br#"{ "format": "hingeleaf-cutter/1", "kerf": 0.1, "gap": 2, "nicks": { "length": 0.4, "count": 3 } }"#
+            .to_vec(),
+    )
+    .unwrap();
+    let cutter = cutter::read(&base).value.unwrap();
+    let saved = |worked: &coupon::MeasuredSettings| -> serde_json::Value {
+        serde_json::from_str(&coupon::saved(worked, Some((&base, &cutter)))).unwrap()
+    };
+    // 0.21 mm by the row, 1.9 by the slot; 0.31 by the row, -0.9 by the slot.
+    for (across, slots) in [(100.1, 102.0), (101.1, 100.2)] {
+        let (worked, told) = of(across, slots, ", \"nick_held\": 3");
+        assert_eq!((worked.kerf, worked.nick, worked.overrun), (None, None, Some(0.5)), "{across} {slots}");
+        assert!(worked.score.is_some() && !worked.is_nothing());
+        assert_eq!(told, ["scale", "readings-disagree", "nick-wants-kerf"]);
+        let file = saved(&worked);
+        assert_eq!(
+            (&file["kerf"], &file["nicks"]["length"], &file["overrun"]),
+            (&0.1.into(), &0.4.into(), &0.5.into())
+        );
+        assert_eq!(of(across, slots, "").1, ["scale", "readings-disagree"], "no nick was looked at");
+    }
+    let (worked, told) = of(100.1, 100.2, ", \"nick_held\": 3");
+    assert_eq!(told, ["scale", "kerf"]);
+    assert_eq!(worked.nick, Some(0.5));
+    // 2.2 mm over eleven kerfs; half a millimetre less that is on the part.
+    assert_eq!((&saved(&worked)["kerf"], &saved(&worked)["nicks"]["length"]), (&0.2.into(), &0.3.into()));
+}
+
+/// No nick holds that is narrower than what the tool takes away; one that is as much wider as the reading is sure does.
+#[test]
+fn a_nick_narrower_than_the_kerf_is_none() {
+    let of = |held: u32| {
+        let (worked, findings) = read(&format!("\"strips\": 98, \"slots\": 102, \"nick_held\": {held}"));
+        (worked.unwrap().nick, ids(&findings))
+    };
+    // 4 mm over eleven kerfs: 0.36 mm.
+    assert_eq!(of(1), (None, vec!["nick-impossible", "kerf"]));
+    assert_eq!(of(2), (None, vec!["nick-impossible", "kerf"]));
+    assert_eq!(of(3), (Some(0.5), vec!["kerf"]));
+}
+
 /// What is wrong, at its first letter, and words of the answer.
 const BROKEN: &[(&str, &str, &[&str])] = &[
     ("\"strips\": \"wide\"", "\"wide\"", &["strips", "wide"]),
@@ -217,6 +271,67 @@ fn a_cutter_file_is_made_of_what_was_read() {
     let nicks = made.manner.nicks.unwrap();
     assert!(nicks.length == mm(0.37) && nicks.count == 3);
     assert!(made.gap == mm(4.0) && made.manner.passes.cut == 2 && made.findings().is_empty());
+}
+
+/// The next command names the cutter file that the piece was made with, at the terminal and on the page, in both languages; without one it names
+/// none. Followed, it keeps all that the file says besides.
+#[test]
+fn the_next_command_keeps_the_cutter_file() {
+    let folder = TempDir::new("coupon-next");
+    let base = folder.put(
+        "my cutter.json",
+        r#"{ "format": "hingeleaf-cutter/1", "margin": 5, "gap": 1.5, "lift": 0.2, "speed": { "cut": 25 } }"#,
+    );
+    let word = |path: &std::path::Path| path.to_str().unwrap().to_owned();
+    for (language, from) in [("en", true), ("de", true), ("en", false), ("de", false)] {
+        let out = folder.join(&format!("piece-{language}-{from}"));
+        let mut words = vec!["coupon".to_owned(), "--out".into(), word(&out), "--language".into(), language.into()];
+        if from {
+            words.extend(["--cutter".to_owned(), word(&base)]);
+        }
+        let run = hingeleaf(&words);
+        assert_eq!(run.code, 0, "{}", run.err);
+        let page = fs::read_to_string(out.join("coupon.html")).unwrap();
+        let measured = word(&out.join("measured.json"));
+        let cutter = if from { format!("--cutter '{}' ", word(&base)) } else { String::new() };
+        let next = format!("hingeleaf coupon {cutter}--measured {measured} --save my-cutter.json");
+        assert!(run.out.contains(&next), "{}", run.out);
+        let named = if from { "--cutter 'my cutter.json' " } else { "" };
+        let next = format!("coupon {named}--measured measured.json --save my-cutter.json");
+        assert!(page.contains(&next) || page.replace("&#39;", "'").contains(&next), "{language} {from}");
+        let filled = fs::read_to_string(&measured).unwrap().replace("\"best_overrun\": null", "\"best_overrun\": 2");
+        let filled = folder.put("filled.json", filled);
+        let save = folder.join(&format!("saved-{language}-{from}.json"));
+        let mut words = vec!["coupon".to_owned(), "--measured".into(), word(&filled), "--save".into(), word(&save)];
+        if from {
+            words.extend(["--cutter".to_owned(), word(&base)]);
+        }
+        assert_eq!(hingeleaf(&words).code, 0);
+        let saved: serde_json::Value = serde_json::from_slice(&fs::read(&save).unwrap()).unwrap();
+        assert_eq!((saved["margin"] == 5.0, saved["gap"] == 1.5, saved["overrun"] == 0.5), (from, from, true));
+    }
+    // What is there already is left alone, so the new file is called otherwise.
+    let usual = folder.put("my-cutter.json", r#"{ "format": "hingeleaf-cutter/1" }"#);
+    let run = hingeleaf(["coupon", "--out", &word(&folder.join("other")), "--cutter", &word(&usual)]);
+    assert!(run.out.contains("--save my-cutter-measured.json"), "{}", run.out);
+}
+
+/// A file of readings in which nothing is filled in, or nothing that a cutter file holds, makes none.
+#[test]
+fn nothing_measured_writes_nothing() {
+    let folder = TempDir::new("coupon-nothing");
+    let word = |path: &std::path::Path| path.to_str().unwrap().to_owned();
+    let of = |text: String| {
+        let (file, save) = (folder.put("measured.json", text), folder.join("my-cutter.json"));
+        let run = hingeleaf(["coupon", "--measured", &word(&file), "--save", &word(&save)]);
+        (run.code, run.err.contains("nothing-measured"), save.exists(), run.out)
+    };
+    let nothing = (2, true, false, String::new());
+    assert_eq!(of(coupon::empty()), nothing);
+    assert_eq!(of(coupon::empty().replace("\"across\": null", "\"across\": 100")), nothing);
+    assert_eq!(of(coupon::empty().replace("\"k\": null, \"l\": null", "\"k\": 6, \"l\": 12")), nothing);
+    let (code, told, there, out) = of(coupon::empty().replace("\"best_trail\": null", "\"best_trail\": 1"));
+    assert!(code == 0 && !told && there && out.starts_with("Wrote "), "{out}");
 }
 
 #[test]

@@ -184,6 +184,13 @@ fn every_command_runs() {
                 let run = run(line, &folder);
                 assert_eq!(run.code, 0, "{page}: {line}\n{run:?}");
                 ran += 1;
+                // Between the two commands the maker reads the piece; without a reading no cutter file is made.
+                if line.contains("--out coupon") {
+                    let (file, nothing) = (folder.join("coupon/measured.json"), "\"best_overrun\": null");
+                    let empty = fs::read_to_string(&file).unwrap();
+                    assert!(empty.contains(nothing));
+                    fs::write(file, empty.replace(nothing, "\"best_overrun\": 2")).unwrap();
+                }
             }
         }
     }

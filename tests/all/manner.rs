@@ -8,8 +8,8 @@ use hingeleaf::contour::{Contour, Point, turned};
 use hingeleaf::cutter::{self as machine, Cutter, Manner, Nicks, Passes, Speeds, Start};
 use hingeleaf::fields::Source;
 use hingeleaf::finding::Finding;
-use hingeleaf::guide::{self, Block};
-use hingeleaf::length::Length;
+use hingeleaf::guide::{self, Block, What, measure};
+use hingeleaf::length::{Length, Units};
 use hingeleaf::net::Use;
 use hingeleaf::toolpath::{Layer, StrokePath};
 
@@ -159,4 +159,47 @@ fn times_count_every_pass() {
     let said = times.rows.last().unwrap()[3].plain();
     let minutes: f64 = said.split('\u{2009}').next().unwrap().trim_end_matches("min").trim().parse().unwrap();
     assert!(all / 60.0 <= minutes + 1e-6 && minutes < all / 60.0 + 0.1 + 1e-6, "{said} for {all} s");
+}
+
+/// The job sheet says what a machine is set to as its file does, to a hundredth of a millimetre: in inch albums, too, where no 64th is that length.
+#[test]
+fn settings_stand_on_the_job_sheet_as_they_are() {
+    let says = |head: &str, cutter: Cutter| {
+        let text = ALBUM.replacen("\"format\": \"hingeleaf-album/1\",", head, 1);
+        assert_ne!(text, ALBUM);
+        let shop = guide::shop(&work(&text, cutter).guide_job(false));
+        let machine = shop.sections.iter().find(|section| section.id == "machine").unwrap().clone();
+        let rows = machine
+            .blocks
+            .into_iter()
+            .find_map(|block| if let Block::Table(table) = block { Some(table.rows) } else { None });
+        rows.unwrap().iter().map(|row| (row[0].plain(), row[1].plain().replace('\u{2009}', " "))).collect::<Vec<_>>()
+    };
+    let mm = Length::from_mm;
+    let set = |kerf: f64, gap: f64| {
+        let manner = Manner { overrun: mm(0.55), trail: mm(0.25), ..Manner::default() };
+        Cutter { kerf: mm(kerf), gap: mm(gap), margin: mm(5.0), manner, ..Cutter::default() }
+    };
+    let value = |rows: &[(String, String)], starts: &str| {
+        let row = rows.iter().find(|(what, _)| what.starts_with(starts));
+        row.unwrap_or_else(|| panic!("no {starts} in {rows:?}")).1.clone()
+    };
+    let head = "\"format\": \"hingeleaf-album/1\", \"copies\": 2,";
+    for (kerf, shown) in [(0.15, "0.15 mm"), (0.13, "0.13 mm"), (0.2, "0.2 mm"), (0.125, "0.13 mm"), (1.0, "1 mm")] {
+        let rows = says(head, set(kerf, 1.25));
+        assert_eq!(value(&rows, "Width that the tool removes"), shown);
+        assert!(rows.iter().any(|(_, is)| is == "1.25 mm") && rows.iter().any(|(_, is)| is == "0.55 mm"), "{rows:?}");
+        assert!(rows.iter().any(|(_, is)| is.contains("0.25 mm")), "{rows:?}");
+    }
+    let german = says(&format!("{head} \"language\": \"de\","), set(0.15, 1.25));
+    assert!(german.iter().any(|(_, is)| is == "0,15 mm"), "{german:?}");
+    // 3.175 mm is an eighth of an inch, 0.15 mm no 64th (0.397 mm).
+    let fine = |units, both, mm| {
+        let measure = measure::Measure { units, both, notation: measure::NumberSigns::default() };
+        measure.fine(mm, What::Length, "").plain().replace('\u{2009}', " ")
+    };
+    assert_eq!([0.15, 0.0051, 3.175].map(|mm| fine(Units::In, false, mm)), ["0.15 mm", "0.01 mm", "⅛ in"]);
+    assert_eq!([0.15, 3.175].map(|mm| fine(Units::Mm, true, mm)), ["0.15 mm", "3.18 mm (⅛ in)"]);
+    assert_eq!([0.15, 3.175].map(|mm| fine(Units::In, true, mm)), ["0.15 mm", "⅛ in (3.18 mm)"]);
+    assert_eq!(fine(Units::Cm, false, 0.15), "0.015 cm");
 }

@@ -3,7 +3,7 @@
 //! what is printed is what is cut. Other people's readers look at the files in `tests/outside/test_templates.py`.
 
 use crate::common::broken_cutters::{BrokenCutter, broken_cutters_are_answered};
-use crate::common::{album, cutter, work};
+use crate::common::{TempDir, album, cutter, hingeleaf, work};
 use hingeleaf::contour::{Contour, Point, Rect, grow, turned};
 use hingeleaf::cutter::{self as machine, Cutter, MarkShape, MarkSides, RegisterMarks};
 use hingeleaf::fields::Source;
@@ -335,6 +335,27 @@ fn bleed_wants_room() {
     assert!(set_gap.contains("3.8 mm") && set_margin.contains("1.9 mm"), "{told:?}");
     assert_eq!(stops(r#""kerf": 0.2, "gap": 3.8, "margin": 1.9, "marks": { "bleed": 2 }"#), []);
     assert_eq!(stops(r#""marks": { "bleed": 0 }"#), []);
+}
+
+/// The file is shown where gap and margin stand, or what asks for them; what an option says stands in no file.
+#[test]
+fn a_bleed_without_room_is_shown_in_its_file() {
+    let folder = TempDir::new("bleed-place");
+    let album = folder.put("album.json", ALBUM);
+    let of = |fields: &str, more: &[&str]| {
+        let cutter = folder.put("cutter.json", format!("{{ \"format\": \"hingeleaf-cutter/1\",\n{fields} }}"));
+        let words = ["check", album.to_str().unwrap(), "--cutter", cutter.to_str().unwrap()];
+        hingeleaf(words.iter().chain(more)).err
+    };
+    let said = of("\"kerf\": 0.2,\n\"gap\": 1,\n\"margin\": 1, \"marks\": { \"bleed\": 2 }", &[]);
+    assert!(said.contains("cutter.json, line 3, column 8 (gap)"), "{said}");
+    assert!(said.contains("cutter.json, line 4, column 11 (margin)"), "{said}");
+    let said = of("\"kerf\": 0.2,\n\"marks\": { \"bleed\": 2 }", &["--margin", "5"]);
+    assert!(said.contains("cutter.json, line 3, column 10 (marks)") && !said.contains("bleed-margin"), "{said}");
+    let said = of("\"gap\": 4,\n\"marks\": { \"bleed\": 2 }", &["--margin", "5", "--gap", "1"]);
+    assert!(said.contains("cutter.json, line 3, column 10 (marks)"), "{said}");
+    let said = of("\"kerf\": 0.2, \"gap\": 4, \"margin\": 5, \"marks\": { \"bleed\": 2 }", &[]);
+    assert!(!said.contains("bleed-") && !said.contains("cutter.json, line"), "{said}");
 }
 
 /// Whoever cuts is told to print first, and only where something is.

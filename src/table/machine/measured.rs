@@ -58,13 +58,7 @@ pub(super) fn form(machine: &Machine) -> Value {
     let from = from.and_then(|source| cutter::read(&source).value.map(|cutter| (source, cutter)));
     let says = machine.text.trim().is_empty() || from.is_some();
     let text = settings
-        .filter(|one| {
-            says && (one.kerf.is_some()
-                || one.score.is_some()
-                || one.nick.is_some()
-                || one.overrun.is_some()
-                || one.trail.is_some())
-        })
+        .filter(|one| says && !one.is_nothing())
         .map(|settings| saved(&settings, from.as_ref().map(|(source, cutter)| (source, cutter))));
     findings.iter_mut().for_each(own);
     json!({ "rows": rows, "findings": said::findings(&findings, &source), "text": text })

@@ -12,7 +12,7 @@ pub(super) use measured::empty as no_readings;
 pub(super) use piece::piece;
 
 use super::said;
-use crate::cutter::{self, Cutter};
+use crate::cutter::{self, Cutter, limited};
 use crate::fields::{Node, Source, Tree};
 use crate::finding::{Arg, Checked, Finding, Place, Said, stops};
 use crate::layout::Effort;
@@ -97,14 +97,8 @@ fn within(name: &str, root: Node) -> Node {
 
 /// A limit that no field is wrong of alone stands at the one that has to give way.
 fn placed(finding: Finding) -> Finding {
-    let path = match finding.id {
-        "shared-cuts-gap" | "nicks-gap" | "bleed-gap" => "gap",
-        "bleed-margin" => "margin",
-        "sheets-a-bed" => "bed",
-        "corner-help-trail" => "trail",
-        _ => return finding,
-    };
-    let place = Place { file: CUTTER.into(), line: 1, column: 1, width: 1, path: path.into() };
+    let Some(path) = limited(finding.id).first() else { return finding };
+    let place = Place { file: CUTTER.into(), line: 1, column: 1, width: 1, path: (*path).into() };
     finding.at(Some(&place))
 }
 

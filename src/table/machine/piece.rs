@@ -30,7 +30,8 @@ pub(in crate::table) fn piece(source: &Source, question: &Question) -> Reply {
     let language = AlbumRead::of(source, question).album.value.map_or(Language::English, |album| album.language);
     let paper = if sheet.eq_ignore_ascii_case("letter") { Paper::Letter } else { Paper::A4 };
     let mut files = Memory::default();
-    match put_coupon(&made, &cutter, (language, paper), &mut files) {
+    let file = question.machine.file().map(|(name, _)| name);
+    match put_coupon(&made, (&cutter, file), (language, paper), &mut files) {
         Ok(()) => zipped(&files),
         Err(problem) => not_written(&problem.to_string()),
     }

@@ -2,6 +2,7 @@
 //! `"cost"` of the report: amounts and quantities as decimals in texts, so that no reader makes binary fractions of them.
 
 use crate::cost::{AskingPrice, Cost, CostRow, KitCost, KitShare};
+use crate::write::cost::share_of;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -113,7 +114,7 @@ fn kit_line<'a>(cost: &'a Cost, kit: &'a KitCost) -> KitLine<'a> {
     let name = |row: usize| cost.rows.get(row).map_or("", |row| row.name.as_str());
     let share = |share: &KitShare| ShareLine {
         what: name(share.row),
-        quantity: share.quantity.to_string(),
+        quantity: share_of(&share.quantity),
         unit: share.unit,
         cost: share.cost.as_ref().map(|amount| cost.shown(amount)),
     };
