@@ -47,6 +47,8 @@ pub struct Kit {
     pub blocks: Vec<PatternBlock>,
     /// How the spine carries its pages.
     pub carry: Carry,
+    /// How wide what stands on the cover's spine is over all, mm.
+    pub foot: f64,
     /// What its cover goes round; none where it has none.
     pub cover_room: Option<CoverRoom>,
 }

@@ -18,7 +18,6 @@ mod hidden;
 mod inserts;
 mod kinds;
 mod kit;
-mod loaded;
 mod maker;
 mod name;
 mod own;
@@ -29,6 +28,7 @@ pub mod prints;
 mod read_album;
 mod spines;
 mod thickness;
+mod twin;
 
 pub use assemble::{free_edges, kit};
 pub use bond::{Bond, Face, Hold, Side};
