@@ -39,8 +39,8 @@ pub struct Kit {
     pub tucked: Vec<Tucked>,
     /// What hands do besides folding and joining, in the order in which the pieces were made.
     pub deeds: Vec<Deed>,
-    /// Prints that a page is made for and that nobody counts: the page's number, the print's thickness, mm.
-    pub prints: Vec<(usize, f64)>,
+    /// Prints that pages are made for.
+    pub prints: Vec<PagePrint>,
     /// Whether something of the cover holds the album shut.
     pub shut: bool,
     /// Parts that are cut as one block.
@@ -212,6 +212,18 @@ pub struct PieceForm {
     pub place: Place,
     /// The sizes that it comes from.
     pub sizes: Arg,
+}
+
+/// A print that a page is made for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub struct PagePrint {
+    /// Number of the page, from 1.
+    pub page: usize,
+    /// The pocket that it lies in, where it lies in one.
+    pub pocket: Option<usize>,
+    /// Its thickness, mm.
+    pub thickness: f64,
 }
 
 /// A thing that is put into a pocket.

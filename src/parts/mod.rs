@@ -11,6 +11,7 @@ mod assemble;
 mod bond;
 mod bound_right;
 mod build;
+mod content;
 mod covers;
 mod edges;
 mod example;
@@ -41,8 +42,8 @@ pub use inserts::insert::is_sized;
 pub(crate) use kinds::usual_size;
 pub use kinds::{ALL, kinds, maker_of_kind, source_of};
 pub use kit::{
-    BlockPart, Closing, CutFrom, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, PieceForm, Purpose,
-    Resized, Round, Spare, Tucked,
+    BlockPart, Closing, CutFrom, Deed, Flap, Holds, Insert, Kit, Owner, PagePrint, Part, PatternBlock, Piece,
+    PieceForm, Purpose, Resized, Round, Spare, Tucked,
 };
 pub use maker::{CarryOf, Maker};
 pub use name::PieceName;

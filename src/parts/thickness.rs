@@ -16,7 +16,6 @@ use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::builder::Builder;
 use crate::parts::kinds::make;
 use crate::parts::kit::{Kit, Owner};
-use crate::parts::pages::leaf::CONTENT;
 use crate::parts::papers::panel;
 use crate::parts::spines::carry::Carry;
 use crate::parts::spines::fields::PITCH;
@@ -43,12 +42,13 @@ pub fn page_thickness(album: &Album, cutter: &Cutter) -> Vec<f64> {
     if builder.findings().iter().any(|finding| finding.level == Level::Stop) {
         return vec![0.0; album.pages.len()];
     }
-    piles(&builder).iter().zip(&album.pages).map(|(pile, page)| pile.greatest() + page.mm(CONTENT)).collect()
+    let contents = builder.kit().contents(album);
+    piles(&builder).iter().zip(contents).map(|(pile, content)| pile.greatest() + content).collect()
 }
 
 /// How thick all pages are together where they are thickest, mm, as they hang on their spine.
 pub(in crate::parts) fn all_pages(builder: &Builder<'_>) -> f64 {
-    let content: f64 = builder.album.pages.iter().map(|page| page.mm(CONTENT)).sum();
+    let content: f64 = builder.kit().contents(builder.album).iter().sum();
     let columns = columns(&piles(builder), 0.0, builder.album.page.width.mm());
     content + columns.iter().map(|column| column.iter().sum()).fold(0.0, f64::max)
 }

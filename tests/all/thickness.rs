@@ -108,6 +108,57 @@ fn a_case_is_as_wide_as_what_stands_in_it() {
     near((at[1] - at[0]).abs(), ruler(backing + CARD), 1e-9);
 }
 
+/// Counted: a frame page is its leaf, the frame's seam, the print and the frame, 3 x 0.3 + 0.23 = 1.13 mm; a corner mount a pocket
+/// page, a tab and the print on it, 1.2 + 0.23 (P6). `content` says otherwise, and what is put into a frame lies there instead
+/// of its print. A pocket page has nothing that is certain to be in it.
+#[test]
+fn a_print_that_a_page_is_made_for_is_counted() {
+    let each = |page: &str, more: &str| {
+        let text = text(&alike(page, 4), r#""kind": "plain-hinge", "pitch": 4"#, more);
+        let thick: Vec<f64> = closed(&text).pages.iter().map(|page| page.greatest).collect();
+        thick.iter().for_each(|one| near(*one, thick[0], 1e-9));
+        thick[0]
+    };
+    let (frame, corners) = (r#""kind": "frame", "print": "10x15""#, r#""kind": "corner-mount", "print": "9x13""#);
+    near(each(&format!("{{ {frame} }}"), ""), 1.13, 1e-9);
+    near(each(&format!("{{ {corners} }}"), ""), 1.43, 1e-9);
+    for (page, card) in [(frame, 0.9), (corners, 1.2)] {
+        for content in [0.0, 0.23, 1.0] {
+            near(each(&format!(r#"{{ {page}, "content": {content} }}"#), ""), card + content, 1e-9);
+        }
+    }
+    near(each(POCKET, ""), 1.2, 1e-9);
+    let tags = r#", "inserts": [{ "kind": "tag", "width": 95, "height": 140, "thickness": 0.5, "count": 4 }]"#;
+    near(each(&format!("{{ {frame} }}"), tags), 0.9 + 0.5, 1e-9);
+    near(each(&format!("{{ {corners} }}"), tags), 0.9 + 0.5 + 0.23, 1e-9);
+}
+
+/// Ten frames are 11.3 mm, and 9 without their prints. Stubs make up for all of it: two stubs of 0.3 beside a guard of 0.6 are
+/// 1.2 a page. On strips that stand 1 mm apart each page is 0.13 too thick, not 0.1 too thin.
+#[test]
+fn spines_take_prints_into_account() {
+    let frames = |content: &str, spine: &str, more: &str| {
+        let page = format!(r#"{{ "kind": "frame", "print": "10x15"{content} }}"#);
+        text(&alike(&page, 10), &format!(r#""kind": {spine}"#), more)
+    };
+    let stubs = |content: &str| {
+        let text = frames(content, r#""stubs""#, "");
+        let stubs = kit(&text).pieces.iter().filter(|piece| piece.name.to_string().starts_with("stub")).count();
+        (closed(&text).thickest, closed(&text).spine, stubs)
+    };
+    for (content, thick, spine, count) in [("", 11.3, 12.0, 20), (r#", "content": 0"#, 9.0, 9.0, 10)] {
+        let found = stubs(content);
+        near(found.0, thick, 1e-9);
+        near(found.1, spine, 1e-9);
+        assert_eq!(found.2, count, "{content}");
+    }
+    let strips = closed(&frames("", r#""flexi-hinge", "pitch": 1, "wing": 1"#, ""));
+    near(strips.pages[0].room, -0.13, 1e-9);
+    near(closed(&frames(r#", "content": 0"#, r#""flexi-hinge", "pitch": 1, "wing": 1"#, "")).pages[0].room, 0.1, 1e-9);
+    assert!(of_spine(&frames("", r#""stubs""#, &ready(12.6))).is_empty());
+    assert_eq!(of_spine(&frames("", r#""stubs""#, &ready(12.5))).len(), 1);
+}
+
 /// A page that is drawn at random: what it is, and its thickness in its pocket and on it, mm.
 #[derive(Clone, Debug)]
 struct Drawn {

@@ -247,8 +247,14 @@ class Reckoning:
                 layers.append((box(x, y, x + wide, y + high), thick))
                 more += thick
         most, strips = greatest(layers)
-        content = page.entry.get("content", 0.0)
+        content = page.entry.get("content", self.print_in(page))
         return most + content, own + more + content, [(a, b, s + content) for a, b, s in strips]
+
+    def print_in(self, page):
+        """The print that a page is made for: on its corners, or behind its window, unless an insert lies there."""
+        put = any(self.pockets[number].page == page.number for *_, number in self.inserts)
+        made_for = page.entry["kind"] == "corner-mount" or page.entry["kind"] == "frame" and not put
+        return PRINT if made_for else 0.0
 
     def tab_in_page(self):
         """A tab as it lies in its page: its score at the spine, its clipped corners inwards."""

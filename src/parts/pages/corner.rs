@@ -33,7 +33,7 @@ use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
 use crate::parts::kit::{Deed, Holds, Tucked};
 use crate::parts::maker::Maker;
 use crate::parts::name::PieceName;
-use crate::parts::pages::leaf::{CONTENT, Wrong};
+use crate::parts::pages::leaf::{PRINT_AND_CONTENT, Wrong};
 use crate::parts::pages::page::NewPage;
 use crate::parts::pages::two_pieces;
 use crate::parts::prints::{self, Print};
@@ -79,7 +79,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         name: "corner-mount",
         role: Role::Page,
         about: "a pocket page that holds a print by its corners, in slots or under triangles that are stuck on",
-        fields: &[PRINT.field, LIES.field, MOUNT.field, CORNER.field, CONTENT.field],
+        fields: &[PRINT.field, LIES.field, MOUNT.field, CORNER.field, PRINT_AND_CONTENT.field],
         ready: None,
         file: None,
     },
@@ -153,7 +153,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         // The slots are as long as the largest print wants them; triangles are stuck round the print itself.
         builder.spare(Said::new("the-print-of").with("page", Arg::term(page.name())), "in its slots", PLAY, 2);
     }
-    builder.print_on(page.number, prints::THICK);
+    builder.print_on(page.number, None);
     let (by, size) = (if triangles { Holds::Corners } else { Holds::Slots }, (print.width.mm(), print.height.mm()));
     builder.deed(Deed::Print { page: page.number, piece: on, by, print: size });
     if let Some(pocket) = builder.last_pocket() {
