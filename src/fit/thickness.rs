@@ -12,7 +12,7 @@ use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
 use crate::length::Length;
 use crate::length::tolerance::SAME;
-use crate::parts::{Carry, Kit, PITCH};
+use crate::parts::{CONTENT, Carry, Kit, PITCH};
 
 /// A page's layers.
 #[derive(Clone, Debug, PartialEq)]
@@ -68,7 +68,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
     let count = album.pages.len();
     let width = album.page.width.mm();
     let stacks: Vec<Pile> = (1..=count).map(|page| folded.stack(kit, page)).collect();
-    let contents: Vec<f64> = kit.contents(album);
+    let contents: Vec<f64> = album.pages.iter().map(|page| page.mm(CONTENT)).collect();
     let lowest = carry.rises.iter().copied().fold(f64::INFINITY, f64::min);
     let pages = stacks
         .iter()

@@ -39,7 +39,7 @@ pub struct Kit {
     pub tucked: Vec<Tucked>,
     /// What hands do besides folding and joining, in the order in which the pieces were made.
     pub deeds: Vec<Deed>,
-    /// Prints that pages are made for.
+    /// Prints that pages are made for, where these say nothing of what is on them.
     pub prints: Vec<PagePrint>,
     /// Whether something of the cover holds the album shut.
     pub shut: bool,
@@ -220,8 +220,12 @@ pub struct PieceForm {
 pub struct PagePrint {
     /// Number of the page, from 1.
     pub page: usize,
+    /// Number of the piece that holds it: it lies in the middle of its root.
+    pub piece: usize,
     /// The pocket that it lies in, where it lies in one.
     pub pocket: Option<usize>,
+    /// Its width and height as it lies, mm.
+    pub size: (f64, f64),
     /// Its thickness, mm.
     pub thickness: f64,
 }

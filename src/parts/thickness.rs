@@ -16,6 +16,7 @@ use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::builder::Builder;
 use crate::parts::kinds::make;
 use crate::parts::kit::{Kit, Owner};
+use crate::parts::pages::leaf::CONTENT;
 use crate::parts::papers::panel;
 use crate::parts::spines::carry::Carry;
 use crate::parts::spines::fields::PITCH;
@@ -42,13 +43,12 @@ pub fn page_thickness(album: &Album, cutter: &Cutter) -> Vec<f64> {
     if builder.findings().iter().any(|finding| finding.level == Level::Stop) {
         return vec![0.0; album.pages.len()];
     }
-    let contents = builder.kit().contents(album);
-    piles(&builder).iter().zip(contents).map(|(pile, content)| pile.greatest() + content).collect()
+    piles(&builder).iter().zip(&album.pages).map(|(pile, page)| pile.greatest() + page.mm(CONTENT)).collect()
 }
 
 /// How thick all pages are together where they are thickest, mm, as they hang on their spine.
 pub(in crate::parts) fn all_pages(builder: &Builder<'_>) -> f64 {
-    let content: f64 = builder.kit().contents(builder.album).iter().sum();
+    let content: f64 = builder.album.pages.iter().map(|page| page.mm(CONTENT)).sum();
     let columns = columns(&piles(builder), 0.0, builder.album.page.width.mm());
     content + columns.iter().map(|column| column.iter().sum()).fold(0.0, f64::max)
 }
@@ -131,6 +131,11 @@ impl OfPage {
             for (panel, own) in net.panels.iter().zip(flattened(net)).take(count) {
                 let to = place * own;
                 layers.push((moved(&panel.outline, to), thickness));
+            }
+            if let Owner::Page(page) = kit.pieces[piece].owner {
+                let prints = kit.prints_on(page).filter(|print| print.piece == piece);
+                let lies = place * flattened(net).first().copied().unwrap_or_default();
+                layers.extend(prints.filter_map(|print| Some((moved(&print.outline(kit)?, lies), print.thickness))));
             }
         }
         // The tabs lie along the spine edge, on the side where the wall is.

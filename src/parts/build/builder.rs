@@ -273,9 +273,9 @@ impl<'a> Builder<'a> {
         self.kit.rounds.push(round);
     }
 
-    /// Says that a page (from 1) is made for a print, which lies in this pocket or in none.
-    pub(in crate::parts) fn print_on(&mut self, page: usize, pocket: Option<usize>) {
-        self.kit.prints.push(PagePrint { page, pocket, thickness: crate::parts::prints::THICK });
+    /// Says that a page is made for a print.
+    pub(in crate::parts) fn print_on(&mut self, print: PagePrint) {
+        self.kit.prints.push(print);
     }
 
     /// Says that something holds the album shut.

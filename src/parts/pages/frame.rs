@@ -28,7 +28,7 @@ use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::kit::{Deed, Holds};
 use crate::parts::maker::Maker;
-use crate::parts::pages::corner::{LIES, PRINT, print, too_large};
+use crate::parts::pages::corner::{LIES, PRINT, lies, print, too_large};
 use crate::parts::pages::leaf::{FACES, LeafFace, PRINT_AND_CONTENT, Wrong, back, tab};
 use crate::parts::pages::page::NewPage;
 use crate::parts::pages::side::wrong_height;
@@ -121,5 +121,5 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
     let (across, up) = ([PocketEnd::Sealed, PocketEnd::Open], [PocketEnd::Sealed; 2]);
     builder.pocket(page.pocket((wide, tall), across, up, moved(inside, by)));
-    builder.print_on(page.number, builder.pockets().len().checked_sub(1));
+    lies(builder, &page, (over, builder.pockets().len().checked_sub(1)), size);
 }
