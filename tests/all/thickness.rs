@@ -117,7 +117,9 @@ fn a_print_that_a_page_is_made_for_is_counted() {
     let each = |page: &str, more: &str| {
         let text = text(&alike(page, 4), r#""kind": "plain-hinge", "pitch": 4"#, more);
         let thick: Vec<f64> = closed(&text).pages.iter().map(|page| page.greatest).collect();
-        thick.iter().for_each(|one| near(*one, thick[0], 1e-9));
+        for one in &thick {
+            near(*one, thick[0], 1e-9);
+        }
         thick[0]
     };
     let (frame, corners) = (r#""kind": "frame", "print": "10x15""#, r#""kind": "corner-mount", "print": "9x13""#);
