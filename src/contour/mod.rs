@@ -23,7 +23,7 @@ pub use edge::Edge;
 pub use finish::{EdgeFinish, EdgePattern};
 pub use kurbo::{Point, Rect, Vec2};
 pub use offset::{OffsetProblem, grow, spread};
-pub use pile::{Pile, pile};
+pub use pile::{Pile, columns, pile};
 pub use slot::slot;
 
 use crate::length::tolerance::PARALLEL;

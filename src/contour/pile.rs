@@ -45,6 +45,21 @@ impl Pile {
     }
 }
 
+/// By strip from `from` to `to` along x, how thick each of some piles is there, mm: strips end where one of theirs does.
+#[must_use]
+pub fn columns(piles: &[Pile], from: f64, to: f64) -> Vec<Vec<f64>> {
+    let mut ends: Vec<f64> = piles.iter().flat_map(|pile| pile.strips.iter().map(|strip| strip.0)).collect();
+    ends.extend([from, to]);
+    ends.retain(|end| (from..=to).contains(end));
+    ends.sort_by(f64::total_cmp);
+    ends.dedup_by(|one, two| (*one - *two).abs() < SAME);
+    let thickness = |pair: &[f64]| {
+        let middle = f64::midpoint(pair[0], pair[1]);
+        piles.iter().map(|pile| pile.between(middle, middle)).collect()
+    };
+    ends.windows(2).map(thickness).collect()
+}
+
 /// Adds up layers, each an outline and its thickness, mm.
 ///
 /// ```

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-//! What no caliper counts: films of tape and glue, and the prints in frames and corner mounts.
+//! What no caliper counts: films of tape and glue.
 //!
-//! A film of tape is 0.05 to 0.25 mm thick, dry glue 0.02 to 0.05 (makers' data sheets differ); 0.1 mm a layer is our choice,
-//! prints count 0.23 (P6). One film lies at a seam, one under the panel of each face, one on either face of a tab in a sleeve
+//! A film of tape is 0.05 to 0.25 mm thick, dry glue 0.02 to 0.05 (makers' data sheets differ); 0.1 mm a layer is our
+//! choice. One film lies at a seam, one under the panel of each face, one on either face of a tab in a sleeve
 //! (H15). Stubs are stuck with the same films as what they make up for, so these do not ask for more of them. It is told only
 //! where the verdict turns on it.
 
@@ -42,15 +42,7 @@ pub(super) fn uncounted(kit: &Kit, pages: usize) -> Vec<f64> {
             of_page[at] = if at == 2 { most } else { (of_page[at] + 1).min(most) };
         }
     }
-    let mut thick: Vec<f64> = films.iter().map(|films| FILM * f64::from(films.iter().sum::<u32>())).collect();
-    let filled =
-        |page: usize| kit.inserts.iter().any(|insert| insert.pocket.is_some_and(|at| kit.pockets[at].page == page));
-    for (page, print) in kit.prints.iter().filter(|(page, _)| !filled(*page)) {
-        if let Some(of_page) = page.checked_sub(1).and_then(|page| thick.get_mut(page)) {
-            *of_page += print;
-        }
-    }
-    thick
+    films.iter().map(|films| FILM * f64::from(films.iter().sum::<u32>())).collect()
 }
 
 pub(super) fn check(album: &Album, kit: &Kit, closed: &Closed) -> Option<Finding> {
@@ -67,7 +59,6 @@ pub(super) fn check(album: &Album, kit: &Kit, closed: &Closed) -> Option<Finding
         return None;
     }
     let text = Said::new("film-uncounted")
-        .with("prints", kit.prints.len())
         .with("film", album.rough(FILM))
         .with("more", album.rough(all))
         .with("thick", album.rough(thick))

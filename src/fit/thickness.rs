@@ -7,7 +7,7 @@
 use super::roots::roots;
 use super::sleeves;
 use crate::album::Album;
-use crate::contour::Pile;
+use crate::contour::{Pile, columns};
 use crate::finding::{Arg, Finding, Said};
 use crate::folded::Folded;
 use crate::length::Length;
@@ -51,7 +51,7 @@ pub struct Closed {
     /// Each page.
     pub pages: Vec<PageThickness>,
     /// What a wrap cover needs for this album with a square of 3 mm: its panels' width from and to, its spine between the
-    /// scores, mm (H8).
+    /// scores, mm (H8, F9).
     pub cover: [f64; 3],
 }
 
@@ -81,17 +81,11 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
         .collect::<Vec<_>>();
     // By strip from the spine on: how thick each page is there.
     let columns = |from: f64, to: f64| {
-        let mut ends: Vec<f64> = stacks.iter().flat_map(|stack| stack.strips.iter().map(|strip| strip.0)).collect();
-        ends.extend([from, to]);
-        ends.retain(|end| (from..=to).contains(end));
-        ends.sort_by(f64::total_cmp);
-        ends.dedup_by(|one, two| (*one - *two).abs() < SAME);
-        let thickness = |pair: &[f64]| {
-            let middle = f64::midpoint(pair[0], pair[1]);
-            let here = |(stack, content): (&Pile, &f64)| stack.between(middle, middle) + content;
-            stacks.iter().zip(&contents).map(here).collect::<Vec<f64>>()
-        };
-        ends.windows(2).map(thickness).collect::<Vec<_>>()
+        let mut columns = columns(&stacks, from, to);
+        for column in &mut columns {
+            column.iter_mut().zip(&contents).for_each(|(thick, content)| *thick += content);
+        }
+        columns
     };
     let sum = |column: &Vec<f64>| column.iter().sum::<f64>();
     let over = |from: f64, to: f64| columns(from, to).iter().map(sum).fold(0.0, f64::max);
@@ -117,7 +111,7 @@ pub fn closed(album: &Album, kit: &Kit, folded: &Folded) -> Closed {
         pitch,
         pages,
         carry: carry.clone(),
-        cover: [least, least + round, spine.max(thickest) + cover_caliper],
+        cover: [least, least + round, spine.max(thickest).max(kit.foot) + cover_caliper],
     }
 }
 

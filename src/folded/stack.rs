@@ -59,6 +59,19 @@ impl Folded {
         for insert in kit.inserts.iter().filter(mine) {
             add(insert.piece, 0, insert.thickness);
         }
+        for print in kit.prints_on(page) {
+            let (Some(outline), Some(holds)) = (print.outline(kit), self.seen_on(kit, (print.piece, 0), ground)) else {
+                continue;
+            };
+            // It lies upright in the middle of what holds it, wherever that is seen.
+            let middle = Contour::polygon(holds.0.iter().map(|point| (point.x, point.y))).bounds().center();
+            let by = middle - outline.bounds().center();
+            let corners = points(&outline).into_iter().map(|point| {
+                let at = point + by;
+                ((at - inside.at).cross(inside.along), (at - inside.at).dot(inside.along))
+            });
+            layers.push((Contour::polygon(corners).counter_clockwise(), print.thickness));
+        }
         // Where the wall is seen from its back the spine lies at the other hand; the page's own width decides.
         let reach: f64 =
             layers.iter().map(|(outline, _)| f64::midpoint(outline.bounds().x0, outline.bounds().x1)).sum();

@@ -3,6 +3,7 @@
 
 use super::bound_right;
 use super::build::builder::Builder;
+use super::covers;
 use super::edges;
 use super::inserts::insert::is_sized;
 use super::kinds::{how, make, maker};
@@ -33,6 +34,7 @@ pub fn kit(album: &Album, cutter: &Cutter) -> Checked<Kit> {
         builder.stacks = trial.finish().value.map(|kit| kit.held()).unwrap_or_default();
     }
     inserts(&mut builder, album);
+    builder.kit_mut().foot = covers::around::widest(&builder)[1];
     // Last, for it goes round all of it.
     if let Some(cover) = &album.cover {
         make(&mut builder, cover, 1);

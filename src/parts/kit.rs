@@ -39,14 +39,16 @@ pub struct Kit {
     pub tucked: Vec<Tucked>,
     /// What hands do besides folding and joining, in the order in which the pieces were made.
     pub deeds: Vec<Deed>,
-    /// Prints that a page is made for and that nobody counts: the page's number, the print's thickness, mm.
-    pub prints: Vec<(usize, f64)>,
+    /// Prints that pages are made for, where these say nothing of what is on them.
+    pub prints: Vec<PagePrint>,
     /// Whether something of the cover holds the album shut.
     pub shut: bool,
     /// Parts that are cut as one block.
     pub blocks: Vec<PatternBlock>,
     /// How the spine carries its pages.
     pub carry: Carry,
+    /// How wide what stands on the cover's spine is over all, mm.
+    pub foot: f64,
     /// What its cover goes round; none where it has none.
     pub cover_room: Option<CoverRoom>,
 }
@@ -210,6 +212,22 @@ pub struct PieceForm {
     pub place: Place,
     /// The sizes that it comes from.
     pub sizes: Arg,
+}
+
+/// A print that a page is made for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub struct PagePrint {
+    /// Number of the page, from 1.
+    pub page: usize,
+    /// Number of the piece that holds it: it lies in the middle of its root.
+    pub piece: usize,
+    /// The pocket that it lies in, where it lies in one.
+    pub pocket: Option<usize>,
+    /// Its width and height as it lies, mm.
+    pub size: (f64, f64),
+    /// Its thickness, mm.
+    pub thickness: f64,
 }
 
 /// A thing that is put into a pocket.

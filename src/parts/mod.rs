@@ -18,10 +18,10 @@ mod hidden;
 mod inserts;
 mod kinds;
 mod kit;
-mod loaded;
 mod maker;
 mod name;
 mod own;
+mod page_print;
 mod pages;
 mod papers;
 mod pocket;
@@ -29,6 +29,7 @@ pub mod prints;
 mod read_album;
 mod spines;
 mod thickness;
+mod twin;
 
 pub use assemble::{free_edges, kit};
 pub use bond::{Bond, Face, Hold, Side};
@@ -41,8 +42,8 @@ pub use inserts::insert::is_sized;
 pub(crate) use kinds::usual_size;
 pub use kinds::{ALL, kinds, maker_of_kind, source_of};
 pub use kit::{
-    BlockPart, Closing, CutFrom, Deed, Flap, Holds, Insert, Kit, Owner, Part, PatternBlock, Piece, PieceForm, Purpose,
-    Resized, Round, Spare, Tucked,
+    BlockPart, Closing, CutFrom, Deed, Flap, Holds, Insert, Kit, Owner, PagePrint, Part, PatternBlock, Piece,
+    PieceForm, Purpose, Resized, Round, Spare, Tucked,
 };
 pub use maker::{CarryOf, Maker};
 pub use name::PieceName;

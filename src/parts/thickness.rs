@@ -1,15 +1,18 @@
 // SPDX-License-Identifier: MIT
-//! How thick each page is with everything on and in it, before there is a spine.
+//! How thick each page is with everything on and in it, before anything is folded in space.
 //!
 //! A page lies flat: every piece of it is drawn where it lies on the wall that its tab slides along, and thickness is counted
-//! from layer to layer. Folds of more than a right angle turn their panel over, all others are taken as flat.
+//! from layer to layer. Folds of more than a right angle turn their panel over, all others are taken as flat. Before there is a
+//! spine each page is taken to hang by one tab, afterwards by those that it has. The closed album is as thick as the pages are
+//! where all of them together are thickest: seams of one page may lie where the next has none.
 
 use crate::album::Album;
-use crate::contour::{Contour, pile};
+use crate::contour::{Contour, Pile, columns, pile};
 use crate::cutter::Cutter;
+use crate::finding::Level;
 use crate::length::Length;
 use crate::net::{Fold, Net};
-use crate::parts::bond::{Bond, Face, Side};
+use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::builder::Builder;
 use crate::parts::kinds::make;
 use crate::parts::kit::{Kit, Owner};
@@ -37,14 +40,27 @@ pub fn page_thickness(album: &Album, cutter: &Cutter) -> Vec<f64> {
     for (index, insert) in alone.inserts.iter().enumerate() {
         make(&mut builder, insert, index + 1);
     }
-    let grounds: Vec<Side> = builder.mounts.iter().map(|mount| mount.front).collect();
-    let Some(kit) = builder.finish().value else { return vec![0.0; album.pages.len()] };
-    let by_page = sorted(&kit, album);
-    let of = |(index, page): (usize, &crate::album::Entry)| {
-        let (Some(ground), Some(of_page)) = (grounds.get(index), by_page.get(index)) else { return 0.0 };
-        pile(&of_page.layers(&kit, album, ground)).greatest() + page.mm(CONTENT)
+    if builder.findings().iter().any(|finding| finding.level == Level::Stop) {
+        return vec![0.0; album.pages.len()];
+    }
+    piles(&builder).iter().zip(&album.pages).map(|(pile, page)| pile.greatest() + page.mm(CONTENT)).collect()
+}
+
+/// How thick all pages are together where they are thickest, mm, as they hang on their spine.
+pub(in crate::parts) fn all_pages(builder: &Builder<'_>) -> f64 {
+    let content: f64 = builder.album.pages.iter().map(|page| page.mm(CONTENT)).sum();
+    let columns = columns(&piles(builder), 0.0, builder.album.page.width.mm());
+    content + columns.iter().map(|column| column.iter().sum()).fold(0.0, f64::max)
+}
+
+/// By page: its layers, x from the spine.
+fn piles(builder: &Builder<'_>) -> Vec<Pile> {
+    let (kit, album) = (builder.kit(), builder.album);
+    let of = |(index, of_page): (usize, OfPage)| {
+        let layers = builder.mounts.get(index).map(|mount| of_page.layers(kit, album, &mount.front));
+        pile(&layers.unwrap_or_default())
     };
-    album.pages.iter().enumerate().map(of).collect()
+    sorted(kit, album).into_iter().enumerate().map(of).collect()
 }
 
 /// What belongs to one page: pieces with their thickness, and the bonds between them.
@@ -52,6 +68,8 @@ pub fn page_thickness(album: &Album, cutter: &Cutter) -> Vec<f64> {
 struct OfPage {
     pieces: Vec<(usize, f64)>,
     bonds: Vec<usize>,
+    /// How many tabs of the spine it hangs by.
+    tabs: u16,
 }
 
 /// Sorts pieces and bonds by page, in one walk over each.
@@ -86,6 +104,12 @@ fn sorted(kit: &Kit, album: &Album) -> Vec<OfPage> {
         {
             of_page.bonds.push(number);
         }
+        let hangs = kit.pieces.get(bond.one.piece).is_some_and(|piece| piece.owner == Owner::Spine);
+        if let Some(of_page) = page(&bond.other).filter(|_| hangs).and_then(|page| by_page.get_mut(page)) {
+            // A leaf has one of two tabs stuck on it that are stuck to each other.
+            let twin = bond.hold == Hold::Stuck && kit.twin((bond.one.piece, bond.one.panel)).is_some();
+            of_page.tabs += if twin { 2 } else { 1 };
+        }
     }
     by_page
 }
@@ -106,13 +130,15 @@ impl OfPage {
             let count = if put_in && folded { 1 } else { net.panels.len() };
             for (panel, own) in net.panels.iter().zip(flattened(net)).take(count) {
                 let to = place * own;
-                let map = |point| to * point;
-                let outline =
-                    if to.determinant() < 0.0 { panel.outline.mirrored(map) } else { panel.outline.mapped(map) };
-                layers.push((outline.counter_clockwise(), thickness));
+                layers.push((moved(&panel.outline, to), thickness));
+            }
+            if let Owner::Page(page) = kit.pieces[piece].owner {
+                let prints = kit.prints_on(page).filter(|print| print.piece == piece);
+                let lies = place * flattened(net).first().copied().unwrap_or_default();
+                layers.extend(prints.filter_map(|print| Some((moved(&print.outline(kit)?, lies), print.thickness))));
             }
         }
-        // The tab lies along the spine edge, on the side where the wall is.
+        // The tabs lie along the spine edge, on the side where the wall is.
         let wall = kit.pieces.get(ground.piece).and_then(|piece| piece.net.panels.get(ground.panel));
         if let Some(wall) = wall.map(|panel| panel.outline.bounds()) {
             let tab = Carry::tab_of(album);
@@ -122,7 +148,16 @@ impl OfPage {
                 (ground.at.x - tab, ground.at.x)
             };
             let outline = Contour::rectangle(inwards.0, wall.y0, inwards.1 - inwards.0, wall.height());
-            layers.push((outline, album.caliper(album.spine.stock)));
+            layers.push((outline, f64::from(self.tabs.max(1)) * album.caliper(album.spine.stock)));
+            // Counted from the spine on.
+            let from_spine = if inwards.0 < ground.at.x {
+                Affine::new([-1.0, 0.0, 0.0, 1.0, ground.at.x, 0.0])
+            } else {
+                Affine::translate((-ground.at.x, 0.0))
+            };
+            for (outline, _) in &mut layers {
+                *outline = moved(outline, from_spine);
+            }
         }
         layers
     }
@@ -151,6 +186,12 @@ impl OfPage {
         }
         places
     }
+}
+
+fn moved(outline: &Contour, to: Affine) -> Contour {
+    let map = |point| to * point;
+    let moved = if to.determinant() < 0.0 { outline.mirrored(map) } else { outline.mapped(map) };
+    moved.counter_clockwise()
 }
 
 /// By panel: where it lies when its net is folded flat, seen from the root's front.

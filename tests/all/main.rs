@@ -112,6 +112,7 @@ mod table_order;
 mod table_run;
 mod table_seen;
 mod templates;
+mod thickness;
 mod trimmer;
 mod two_ways;
 mod verdicts_covers;

@@ -35,15 +35,32 @@ class Covered:
         self.inches = self.album["units"] == "in"
         self.square = self.entry.get("square", SQUARE[not self.inches])
         mine = [reckoning.loaded(page) for page in reckoning.pages]
-        columns = np.array([profile(strips, np.linspace(1, self.page["width"] - 1, 60)) for *_, strips in mine])
+        ends = sorted({0.0, self.page["width"], *(end for *_, strips in mine for strip in strips for end in strip[:2])})
+        at = [(one + other) / 2 for one, other in zip(ends, ends[1:]) if 0.0 <= one and other <= self.page["width"]]
+        columns = np.array([profile(strips, np.array(at)) for *_, strips in mine])
         self.pitch = reckoning.pitch()
         flexi = self.spine["kind"] == "flexi-hinge"
         stands = self.pitch * len(mine) if self.pitch and flexi else 0.0
         #: How thick all pages are where they are thickest, and at most; the spine takes its pitches too.
         self.thick = max(columns.sum(axis=0).max(), stands)
         lining = 2 * reckoning.stocks["paper"] if "panels" in self.album and self.entry["kind"] == "wrap" else 0.0
-        self.at_most = max(sum(most for _, most, _ in mine) + lining, stands, (self.pitch or 0.0) * (len(mine) + 1))
-        self.at_most += sum(2 * reckoning.caliper(page.entry) for page in reckoning.pages)
+        #: Where in its pocket an insert lies is not said, nor how triangles lie over seams.
+        unsaid = sum(self.unsaid(page) for page in reckoning.pages)
+        self.at_most = max(self.thick + lining + unsaid, (self.pitch or 0.0) * (len(mine) + 1), self.foot())
+
+    def unsaid(self, page):
+        """How much of a page may or may not lie over the rest of it."""
+        own = self.reckoning
+        put = any(own.pockets[number].page == page.number for *_, number in own.inserts)
+        corners = 2 * own.caliper(page.entry) if page.entry.get("mount") == "triangles" else 0.0
+        return put * own.seam_layers(page) + corners
+
+    def foot(self):
+        """What stands on a cover: of stubs, guards of two layers and the liner's two wings round all (F9)."""
+        if self.spine["kind"] != "stubs":
+            return 0.0
+        stubs = sum(name.startswith("stub ") for name in self.pieces)
+        return (stubs + 2 * len(self.album["pages"]) + 2) * self.reckoning.caliper(self.spine)
 
     def all(self):
         yield from self.case() if self.entry["kind"] == "case" else self.wrap()
@@ -75,10 +92,13 @@ class Covered:
         spine, front = at[-1] - at[-2], total - at[-1]
         off = HAIR + joints * (caliper + 0.35)
         kind = self.spine["kind"]
-        if kind not in ("stubs", "concertina"):
+        if kind != "concertina":
             ids = ("cover-spine-narrow",)
-            least, most = self.thick + caliper, self.at_most + 3 * caliper
+            least, most = max(self.thick, self.foot()) + caliper, self.at_most + caliper + RULER
             yield Reckoned("cover's spine", "cover", ids, spine - least + 0.1 + off, spine - most - off)
+            if "spine" not in self.entry:
+                wide = most + off - spine
+                yield Reckoned("cover's spine no wider than its pages", "cover", ("cover",), wide, wide)
         least, most = self.reach()
         over = front - least - self.square
         yield Reckoned("cover beyond the fore-edge", "cover", ("cover",), over + off, over + off)
@@ -160,9 +180,11 @@ class Covered:
         # Between the boards, closed, lie the pages and on either side what lines a board and is turned in over it.
         room = spine[0] - 2 * (board + paper + ends)
         ids = ("cover-spine-narrow",)
-        if self.spine["kind"] not in ("stubs", "concertina"):
-            most = self.at_most + 2 * board + RULER
-            yield Reckoned("case's spine", "cover", ids, room - self.thick + 0.1, room - most)
+        if self.spine["kind"] != "concertina":
+            most = self.at_most + RULER
+            yield Reckoned("case's spine", "cover", ids, room - max(self.thick, self.foot()) + 0.1, room - most)
+            if "spine" not in self.entry:
+                yield Reckoned("case's spine no wider than its pages", "cover", ("cover",), most - room, most - room)
         # The joint goes up the spine board's edge and on to the board: so far the board stands off what lines the spine.
         stands_off = joint - board - paper - ends
         least, most = self.reach()

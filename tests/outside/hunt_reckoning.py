@@ -9,6 +9,7 @@ import math
 import numpy as np
 from shapely.geometry import Polygon, box
 
+from hunt_albums import PRINTS
 from hunt_covers import Covered
 from hunt_pages import SLEEVES, Binder, greatest, profile
 from hunt_sizes import HAIR, Reckoned
@@ -238,6 +239,7 @@ class Reckoning:
         layers = list(page.layers)
         layers += [(self.tab_in_page(), self.caliper(self.spine))] * self.tabs(page.number)
         layers += list(self.papers(page))
+        layers += self.print_in(page)
         own = greatest(layers)[0]
         more = 0.0
         for _, (wide, high), thick, number in self.inserts:
@@ -249,6 +251,17 @@ class Reckoning:
         most, strips = greatest(layers)
         content = page.entry.get("content", 0.0)
         return most + content, own + more + content, [(a, b, s + content) for a, b, s in strips]
+
+    def print_in(self, page):
+        """The print that a page is made for: on its corners, or behind its window, unless an insert lies there."""
+        put = any(self.pockets[number].page == page.number for *_, number in self.inserts)
+        made_for = page.entry["kind"] == "corner-mount" or page.entry["kind"] == "frame" and not put
+        if not made_for or "content" in page.entry:
+            return []
+        front = page.pockets[0].front.bounds
+        x, y = (front[0] + front[2]) / 2, (front[1] + front[3]) / 2
+        wide, high = PRINTS[page.entry["print"]][:: -1 if page.entry.get("lies") == "across" else 1]
+        return [(box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2), PRINT)]
 
     def tab_in_page(self):
         """A tab as it lies in its page: its score at the spine, its clipped corners inwards."""

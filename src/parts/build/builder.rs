@@ -12,7 +12,9 @@ use crate::parts::bond::{Bond, Face, Hold, Side};
 use crate::parts::build::edged::PieceEdges;
 use crate::parts::build::face::Plain;
 use crate::parts::build::new_piece::NewPiece;
-use crate::parts::kit::{BlockPart, Closing, Deed, Flap, Insert, Kit, Part, PatternBlock, Piece, Round, Spare, Tucked};
+use crate::parts::kit::{
+    BlockPart, Closing, Deed, Flap, Insert, Kit, PagePrint, Part, PatternBlock, Piece, Round, Spare, Tucked,
+};
 use crate::parts::name::PieceName;
 use crate::parts::papers::designs::Designs;
 use crate::parts::pocket::Pocket;
@@ -271,9 +273,9 @@ impl<'a> Builder<'a> {
         self.kit.rounds.push(round);
     }
 
-    /// Says that a page (from 1) is made for a print so thick, mm.
-    pub(in crate::parts) fn print_on(&mut self, page: usize, thickness: f64) {
-        self.kit.prints.push((page, thickness));
+    /// Says that a page is made for a print.
+    pub(in crate::parts) fn print_on(&mut self, print: PagePrint) {
+        self.kit.prints.push(print);
     }
 
     /// Says that something holds the album shut.

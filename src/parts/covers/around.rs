@@ -1,17 +1,19 @@
 // SPDX-License-Identifier: MIT
 //! What all covers share: how large they must be to go round the pages, and what stands on their spine.
 
-use crate::album::{CoverRoom, Entry};
+use crate::album::{Album, CoverRoom, Entry};
 use crate::contour::{Contour, Corner};
 use crate::fields::{Field, Key, rule, usual};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::length::tolerance::SAME;
+use crate::net::Fold;
 use crate::parts::bond::{Hold, Side};
 use crate::parts::build::builder::Builder;
 use crate::parts::build::face::{FacePlace, Looks, Plain};
 use crate::parts::kit::Owner;
 use crate::parts::papers::panel;
+use crate::parts::thickness::all_pages;
 
 /// How far the cover stands out beyond the pages: 3.0 to 4.8 mm is usual (B1).
 pub(in crate::parts) const SQUARE: Key<Length> =
@@ -49,10 +51,16 @@ pub(in crate::parts) struct Around {
 pub(in crate::parts) struct Needs {
     /// From the foot of the pages to their fore-edge, of the page that stands out most.
     pub reach: f64,
-    /// Room for all pages as they are loaded, and for what stands on the spine.
-    pub spine: f64,
-    /// Width of what stands on it.
+    /// How thick all pages are together where they are thickest, with everything on and in them.
+    pub pages: f64,
+    /// What is stuck on the cover's insides.
+    pub lining: f64,
+    /// What the spine gives the pages.
+    pub pitches: f64,
+    /// Width of what stands on the spine, from score to score.
     pub base: f64,
+    /// The same over all, with what stands up at its scores (F9).
+    pub foot: f64,
 }
 
 impl Needs {
@@ -66,9 +74,26 @@ impl Needs {
         let out = |(index, rise): (usize, &f64)| rise + jut(index + 1);
         let stands_out = carry.rises.iter().enumerate().map(out).fold(0.0, f64::max);
         let reach = carry.gusset + short + builder.album.page.width.mm() + stands_out;
-        let base = base(builder);
-        let pages = builder.kit().loaded(builder.album).iter().sum::<f64>() + lining;
-        Self { reach, spine: carry.spine().max(pages).max(base), base }
+        let [base, foot] = widest(builder);
+        Self { reach, pages: all_pages(builder), lining, pitches: carry.spine(), base, foot }
+    }
+
+    /// Room for the pages and for what stands on the spine, mm.
+    pub(in crate::parts) fn spine(&self) -> f64 {
+        self.pitches.max(self.pages + self.lining).max(self.foot)
+    }
+
+    /// What asks for that room, in words.
+    pub(in crate::parts) fn why(&self, album: &Album) -> Said {
+        let room = self.spine();
+        if self.foot >= room {
+            Said::new("spine-takes-foot").with("foot", album.rough(self.foot))
+        } else if self.pitches >= room {
+            Said::new("spine-takes-pitches").with("pitches", album.length(self.pitches))
+        } else {
+            let pages = Said::new(if self.lining > 0.0 { "spine-takes-lined-pages" } else { "spine-takes-pages" });
+            pages.with("pages", album.rough(self.pages)).with("lining", album.rough(self.lining))
+        }
     }
 }
 
@@ -85,8 +110,9 @@ impl Around {
         let height = 2.0f64.mul_add(square, builder.album.page.height.mm());
         let (decor, inside) = panel::on_cover(builder);
         let lining = if lined { 2.0 * inside } else { 0.0 };
-        let Needs { reach, spine: room, base } = Needs::of(builder, lining);
-        let own = CoverRoom::new(reach + square, room.max(base + more) + more);
+        let needs = Needs::of(builder, lining);
+        let (reach, base) = (needs.reach, needs.base);
+        let own = CoverRoom::new(reach + square, needs.spine() + more);
         builder.cover_goes_round(own);
         let CoverRoom { reach, spine: needed } = builder.album.cover_room.map_or(own, |room| room.or(own));
         let spine = entry.get(SPINE).unwrap_or_else(|| builder.album.at_least(needed)).mm();
@@ -94,7 +120,14 @@ impl Around {
             let least = builder.album.length(builder.album.at_least(needed).mm());
             let help = Said::new("cover-spine-narrow-help").with("field", of_cover(SPINE)).with("least", least);
             let jams = spine < base + more - SAME;
-            let text = if jams { Said::new("cover-spine-jams") } else { Said::new("cover-spine-narrow") };
+            let text = if jams {
+                Said::new("cover-spine-jams").with("foot", builder.album.rough(needs.foot))
+            } else {
+                // One cover goes round every mix of pages.
+                let mix = needed > own.spine + SAME;
+                let why = if mix { Said::new("spine-takes-mix") } else { needs.why(builder.album) };
+                Said::new("cover-spine-narrow").with("why", why)
+            };
             let text = text.with("what", what).with("spine", builder.album.length(spine));
             let text = text.with("needed", builder.album.rough(needed));
             let finding = if jams {
@@ -163,14 +196,23 @@ pub(in crate::parts) fn face(
     });
 }
 
-/// Width of the widest thing that stands on the cover's spine.
-fn base(builder: &Builder<'_>) -> f64 {
-    let half = |foot: &Side| {
-        let panel = builder.kit().pieces.get(foot.piece).and_then(|piece| piece.net.panels.get(foot.panel));
-        let bounds = panel.map(|panel| panel.outline.bounds());
-        bounds.map_or(0.0, |bounds| (bounds.x1 - foot.at.x).max(foot.at.x - bounds.x0))
-    };
-    builder.feet.iter().map(half).fold(0.0, f64::max) * 2.0
+/// Width of the widest thing that stands on the cover's spine: from score to score, and over what stands up there (F9).
+pub(in crate::parts) fn widest(builder: &Builder<'_>) -> [f64; 2] {
+    let kit = builder.kit();
+    let mut widest = [0.0_f64; 2];
+    for foot in &builder.feet {
+        let Some(piece) = kit.pieces.get(foot.piece) else { continue };
+        let Some(bounds) = piece.net.panels.get(foot.panel).map(|panel| panel.outline.bounds()) else { continue };
+        let half = (bounds.x1 - foot.at.x).max(foot.at.x - bounds.x0);
+        let stands_up = |fold: &Fold| {
+            let outermost = (fold.from.x - foot.at.x).abs() > half - SAME;
+            fold.between.contains(&foot.panel) && outermost && fold.angle.abs() >= 90.0
+        };
+        let caliper = kit.parts.get(piece.part).map_or(0.0, |part| builder.caliper(part.stock));
+        let up = if piece.net.folds.iter().any(stands_up) { caliper } else { 0.0 };
+        widest = [widest[0].max(2.0 * half), widest[1].max(2.0f64.mul_add(half, up))];
+    }
+    widest
 }
 
 /// Sticks the spine's feet on a face of the cover; `on` is at the middle of the spine and the tail of the pages.

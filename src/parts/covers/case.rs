@@ -6,7 +6,7 @@
 //!      +------------+ j +--------+ j +------------+     Boards are page + 2 square tall (B1). Closed, they stand on the
 //!      |            |   |        |   |            |     ends of the spine board, which is two boards and the papers between
 //!      |            |   |        |   |            |     wider than the room for the pages: the larger of N pitches and
-//!      |            |   |        |   |            |     all loaded pages (D3). The joint j goes round the spine board's
+//!      |            |   |        |   |            |     all pages (D3), or what stands there. The joint goes round the spine board's
 //!      +------------+   +--------+   +------------+     edge, so that a board stands j less a board off the inside.
 //! ```
 //!

@@ -98,26 +98,30 @@ struct Say<'b, 'a, 'e> {
 impl Say<'_, '_, '_> {
     /// Whether what stands on the spine goes into it.
     fn spine(&mut self, spine: f64, needs: &Needs) -> bool {
-        let least = self.builder.album.at_least(needs.spine);
+        let needed = needs.spine();
+        let least = self.builder.album.at_least(needed);
         let sides = |text: Said| {
             let text = text.with("spine", self.builder.album.length(spine));
-            text.with("needed", self.builder.album.rough(needs.spine))
-                .with("base", self.builder.album.rough(needs.base))
+            text.with("needed", self.builder.album.rough(needed)).with("foot", self.builder.album.rough(needs.foot))
         };
         let finding = if spine < needs.base - SAME {
             Finding::stop("ready-spine-narrow", about(), sides(Said::new("ready-spine-jams")))
                 .help(Said::new("ready-spine-jams-help"))
-        } else if spine < needs.spine - SAME {
-            Finding::warn("ready-spine-narrow", about(), sides(Said::new("ready-spine-narrow")))
-                .help(Said::new("ready-spine-narrow-help").with("least", self.builder.album.length(least.mm())))
-        } else if spine > needs.spine + (needs.spine / 2.0).max(LOOSE) + SAME {
+        } else if spine < needed - SAME {
+            let text = Said::new("ready-spine-narrow").with("why", needs.why(self.builder.album));
+            // Only pages that are too thick gape, and only they get thinner.
+            let thick = needs.pages + needs.lining > spine + SAME;
+            let help = Said::new(if thick { "ready-spine-narrow-help" } else { "ready-spine-less-help" });
+            Finding::warn("ready-spine-narrow", about(), sides(text))
+                .help(help.with("least", self.builder.album.length(least.mm())))
+        } else if spine > needed + (needed / 2.0).max(LOOSE) + SAME {
             Finding::note("ready-spine-wide", about(), sides(Said::new("ready-spine-wide")))
                 .help(Said::new("ready-spine-wide-help"))
         } else {
             return true;
         };
         let goes = spine >= needs.base - SAME;
-        let finding = finding.measured(Length::from_mm(spine), Length::from_mm(needs.spine));
+        let finding = finding.measured(Length::from_mm(spine), Length::from_mm(needed));
         self.builder.find(finding.at(self.entry.values.place(SPINE)));
         goes
     }

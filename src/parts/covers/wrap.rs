@@ -6,8 +6,8 @@
 //!   |      ¦   ¦            ¦   ¦   +----+   |     From its score each panel reaches over gusset, page, what tabs stop
 //!   | flap ¦ f ¦ ‖  back    ¦ s ¦   |    | ‖ |     short of their scores (H6), how far inner pages stand out (H7), and the
 //!   |      ¦   ¦            ¦   ¦   +----+   |     square (H8). It is H + 2 squares tall. The spine between its scores is
-//!   +------+---+------------+---+------------+     the larger of N pitches and all loaded pages, and a caliper (F9). All
-//!                                  window          scores are mountains, seen from the outside.
+//!   +------+---+------------+---+------------+     the largest of N pitches, all pages and what stands on it (F9), and
+//!                                  window          a caliper. All scores are mountains, seen from the outside.
 //! ```
 //!
 //! With a flap the back is a caliper wider, so that the fore-edge panel f clears the front's edge; f is a caliper and the

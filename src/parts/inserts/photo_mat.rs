@@ -25,10 +25,7 @@ use crate::parts::build::builder::Builder;
 use crate::parts::inserts::insert::{self, ACROSS, Bulk, Slip};
 use crate::parts::kit::Deed;
 use crate::parts::maker::Maker;
-use crate::parts::prints::ABOUT;
-
-/// Thickness of a print, mm (P6: 0.15 to 0.28, secondary photo-paper references).
-const PRINT: f64 = 0.23;
+use crate::parts::prints::{ABOUT, THICK};
 
 const OF_PRINT: Key<Text> = Key::text("print", needed(), ABOUT);
 const BORDER: Key<Option<Length>> =
@@ -69,7 +66,7 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, number: usize) {
     let slip = Slip::new(builder, entry, number);
     let Ok(print) = slip.print(builder, (OF_PRINT, entry.get(OF_PRINT))) else { return };
     let said = entry.values.says(THICKNESS);
-    let thickness = slip.thickness(slip.caliper + if said { 0.0 } else { PRINT });
+    let thickness = slip.thickness(slip.caliper + if said { 0.0 } else { THICK });
     let border = entry.get(BORDER).map(Length::mm);
     let bordered = border.map(|border| (2.0f64.mul_add(border, print.0), 2.0f64.mul_add(border, print.1)));
     let Some(size) = slip.size(builder, thickness, bordered) else { return };

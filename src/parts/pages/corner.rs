@@ -30,10 +30,10 @@ use crate::parts::bond::Face;
 use crate::parts::build::advice::smaller;
 use crate::parts::build::builder::Builder;
 use crate::parts::build::sketch::{flat_fold, panel, settled, stick};
-use crate::parts::kit::{Deed, Holds, Tucked};
+use crate::parts::kit::{Deed, Holds, PagePrint, Tucked};
 use crate::parts::maker::Maker;
 use crate::parts::name::PieceName;
-use crate::parts::pages::leaf::{CONTENT, Wrong};
+use crate::parts::pages::leaf::{PRINT_AND_CONTENT, Wrong};
 use crate::parts::pages::page::NewPage;
 use crate::parts::pages::two_pieces;
 use crate::parts::prints::{self, Print};
@@ -79,7 +79,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         name: "corner-mount",
         role: Role::Page,
         about: "a pocket page that holds a print by its corners, in slots or under triangles that are stuck on",
-        fields: &[PRINT.field, LIES.field, MOUNT.field, CORNER.field, CONTENT.field],
+        fields: &[PRINT.field, LIES.field, MOUNT.field, CORNER.field, PRINT_AND_CONTENT.field],
         ready: None,
         file: None,
     },
@@ -102,6 +102,18 @@ pub(in crate::parts) fn print(builder: &mut Builder<'_>, page: &NewPage<'_>) -> 
             builder.find(finding.at(values.place(PRINT)));
             None
         }
+    }
+}
+
+/// Says that the page's print lies on a piece, in a pocket or in none; not where its entry says how thick what is on it is.
+pub(in crate::parts) fn lies(
+    builder: &mut Builder<'_>,
+    page: &NewPage<'_>,
+    (piece, pocket): (usize, Option<usize>),
+    size: (f64, f64),
+) {
+    if page.entry.get(PRINT_AND_CONTENT).is_none() {
+        builder.print_on(PagePrint { page: page.number, piece, pocket, size, thickness: prints::THICK });
     }
 }
 
@@ -153,9 +165,9 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         // The slots are as long as the largest print wants them; triangles are stuck round the print itself.
         builder.spare(Said::new("the-print-of").with("page", Arg::term(page.name())), "in its slots", PLAY, 2);
     }
-    builder.print_on(page.number, prints::THICK);
     let (by, size) = (if triangles { Holds::Corners } else { Holds::Slots }, (print.width.mm(), print.height.mm()));
     builder.deed(Deed::Print { page: page.number, piece: on, by, print: size });
+    lies(builder, &page, (on, None), size);
     if let Some(pocket) = builder.last_pocket() {
         pocket.corners = !triangles;
     }

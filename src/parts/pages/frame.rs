@@ -28,8 +28,8 @@ use crate::parts::build::builder::{Builder, side};
 use crate::parts::build::sketch::{Seams, moved, pocket_front, stick};
 use crate::parts::kit::{Deed, Holds};
 use crate::parts::maker::Maker;
-use crate::parts::pages::corner::{LIES, PRINT, print, too_large};
-use crate::parts::pages::leaf::{CONTENT, FACES, LeafFace, Wrong, back, tab};
+use crate::parts::pages::corner::{LIES, PRINT, lies, print, too_large};
+use crate::parts::pages::leaf::{FACES, LeafFace, PRINT_AND_CONTENT, Wrong, back, tab};
 use crate::parts::pages::page::NewPage;
 use crate::parts::pages::side::wrong_height;
 use crate::parts::pocket::PocketEnd;
@@ -49,7 +49,7 @@ pub(in crate::parts) const MAKER: Maker = Maker {
         name: "frame",
         role: Role::Page,
         about: "a leaf with a window for one size of print, which slides in from the fore-edge",
-        fields: &[PRINT.field, LIES.field, OVERLAP.field, PLAY.field, FACES.field, CONTENT.field],
+        fields: &[PRINT.field, LIES.field, OVERLAP.field, PLAY.field, FACES.field, PRINT_AND_CONTENT.field],
         ready: None,
         file: None,
     },
@@ -115,11 +115,11 @@ fn make(builder: &mut Builder<'_>, entry: &Entry, page: usize) {
         overlap - play / 2.0,
         2,
     );
-    builder.print_on(page.number, prints::THICK);
     let size = (print.width.mm(), print.height.mm());
     builder.deed(Deed::Print { page: page.number, piece: over, by: Holds::Window, print: size });
     page.face(builder, (leaf.faces()[1], ""), (width, height), back(on, 0, (width, 0.0)));
     let inside = side(over, 0, Face::Back, (leaf.near_spine(0.0, wide), 0.0), (0.0, 1.0));
     let (across, up) = ([PocketEnd::Sealed, PocketEnd::Open], [PocketEnd::Sealed; 2]);
     builder.pocket(page.pocket((wide, tall), across, up, moved(inside, by)));
+    lies(builder, &page, (over, builder.pockets().len().checked_sub(1)), size);
 }

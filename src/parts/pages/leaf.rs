@@ -5,7 +5,7 @@
 //! left, where it is the page's back at the right. The hinge's tab is stuck on the leaf, on whichever face is turned to it.
 
 use crate::album::Entry;
-use crate::fields::{Field, Key, usual, words};
+use crate::fields::{Field, Key, rule, usual, words};
 use crate::finding::{Arg, Finding, Said};
 use crate::length::Length;
 use crate::parts::bond::{Face, Hold, Side};
@@ -25,6 +25,14 @@ pub(in crate::parts) const FACES: Key<Faces> =
 /// What is stuck on the page.
 pub const CONTENT: Key<Length> =
     Key::length("content", usual(0.0, 0.0), "thickness of what will be stuck on it, both faces together").unmeasured();
+
+/// The same of a page that is made for a print.
+pub(in crate::parts) const PRINT_AND_CONTENT: Key<Option<Length>> = Key::length(
+    CONTENT.name(),
+    rule("its print, 0.23 mm, unless an insert lies in its place"),
+    "thickness of its print and of what else will be stuck on it, both faces together",
+)
+.unmeasured();
 
 /// Two scores instead of one where something folds over.
 pub(crate) const DEPTH: Key<Length> = Key::length(

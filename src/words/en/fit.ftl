@@ -94,10 +94,7 @@ gapes-run-help = put thick and thin pages in turn, put less into these, or make 
 gusset-spent = closed, its pages are { $thick } thick and the spine has { $spine }: each outer gusset of { $gusset } has to give { $spent } of itself, and turns with what is left
 page-thick = it is { $thick } thick, and its share of the spine is { $pitch }: its neighbours have to stand aside
 page-thick-help = put a thin page on either side of it, or less into it
-film-uncounted = films of tape and glue{ $prints ->
-        [0] { "" }
-       *[other] {" "}and the prints it is made for
-    } are not counted: at { $film } a film they add up to { $more }, and closed the pages are { $thick } thick where the spine has { $spine }
+film-uncounted = films of tape and glue are not counted: at { $film } a film they add up to { $more }, and closed the pages are { $thick } thick where the spine has { $spine }
 film-uncounted-help = say with { $content } what comes on each page, or make { $pitch } larger
 springs-open = closed, its pages are { $thick } thick and the spine has { $spine }: with nothing to hold it shut it springs open by { $degrees } degrees
 springs-open-help = give it { $ways }, or make { $pitch } larger
