@@ -60,11 +60,12 @@ fn left_is_left_on_every_part() {
     for spine in SPINES {
         for bound in ["left", "right"] {
             for part in &kit(&text(bound, spine, 4)).parts {
-                // A concertina has several of a name: all of them together.
+                // A concertina has several of a name: the middle one of them.
                 let middle = |name: &str| {
                     let own = part.net.panels.iter().filter(|panel| panel.name == name);
-                    let all: Vec<f64> = own.map(|panel| panel.outline.bounds().center().x).collect();
-                    (!all.is_empty()).then(|| all.iter().sum::<f64>() / all.len() as f64)
+                    let mut all: Vec<f64> = own.map(|panel| panel.outline.bounds().center().x).collect();
+                    all.sort_by(f64::total_cmp);
+                    all.get(all.len() / 2).copied()
                 };
                 for panel in part.net.panels.iter().filter(|panel| panel.name.starts_with("left ")) {
                     let sides = [middle(panel.name), middle(&panel.name.replacen("left", "right", 1))];
