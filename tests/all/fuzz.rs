@@ -19,24 +19,24 @@ const LONGEST: Duration = Duration::from_secs(20);
 /// Beside other programs, at the least of their turns, all takes its time.
 const LONGEST_BESIDE: Duration = Duration::from_mins(2);
 
-/// `tests/run` lets this go on while it waits for the outside checks, and then to its end: all targets in turns of a second, until each had
-/// `HINGELEAF_FUZZ_SECONDS`. The file that `HINGELEAF_FUZZ_END` names is there once nothing else needs the machine. The cases are the same
-/// ones each time, their number is not.
+/// `tests/run` lets this go on while it waits for the outside checks: all targets in turns of a second, until each had
+/// `HINGELEAF_FUZZ_SECONDS` or the file that `HINGELEAF_FUZZ_END` names is there. The cases are the same ones each time, their number is not.
 #[test]
 #[ignore = "it goes on for as long as it is asked to"]
 fn goes_on_beside_the_outside_checks() {
     let seconds: u64 = std::env::var("HINGELEAF_FUZZ_SECONDS").map_or(1, |text| text.parse().expect("whole seconds"));
     let end = std::env::var_os("HINGELEAF_FUZZ_END").map(PathBuf::from);
+    let ended = || end.as_ref().is_some_and(|file| file.exists());
     let mut all: Vec<(&str, Target, Seen, Duration)> =
         TARGETS.into_iter().map(|(name, target)| (name, target(), Seen::default(), Duration::ZERO)).collect();
-    std::thread::spawn(wait_for_the_end(end));
+    std::thread::spawn(wait_for_the_end(end.clone()));
     for _ in 0..seconds {
         for (number, (_, target, all, spent)) in all.iter_mut().enumerate() {
             TARGET.store(number, Ordering::Relaxed);
             let begun = Instant::now();
             let mut go_on = |case| {
                 CASE.store(case, Ordering::Relaxed);
-                begun.elapsed() < Duration::from_secs(1)
+                begun.elapsed() < Duration::from_secs(1) && !ended()
             };
             let seen = hunt(target, (1, all.executions), LONGEST_BESIDE, &mut go_on);
             all.executions += seen.executions;
@@ -51,32 +51,23 @@ fn goes_on_beside_the_outside_checks() {
     let wrong: Vec<String> =
         all.iter().flat_map(|(name, _, seen, _)| seen.wrong.iter().map(move |one| told(name, one))).collect();
     assert!(wrong.is_empty(), "{}", wrong.join("\n\n"));
-    let least = Duration::from_secs(seconds);
-    assert!(
-        all.iter().all(|(_, _, seen, spent)| seen.executions > 0 && *spent >= least),
-        "a target was not tried as long as asked"
-    );
+    assert!(ended() || all.iter().all(|(_, _, seen, _)| seen.executions > 0), "a target was not tried");
 }
 
 /// The case that is tried.
 static TARGET: AtomicUsize = AtomicUsize::new(0);
 static CASE: AtomicU64 = AtomicU64::new(0);
 
-/// A case that does not end is named, and all ends with it, where nothing else can be what keeps it.
+/// A case that does not end is named, and all ends with it, once nothing else is waited for.
 fn wait_for_the_end(end: Option<PathBuf>) -> impl FnOnce() + Send {
-    let now = || (TARGET.load(Ordering::Relaxed), CASE.load(Ordering::Relaxed));
     move || {
-        let (mut tried, mut since) = (now(), Instant::now());
-        loop {
+        while !end.as_ref().is_some_and(|file| file.exists()) {
             std::thread::sleep(Duration::from_secs(1));
-            let alone = end.as_ref().is_some_and(|file| file.exists());
-            if now() != tried || !alone {
-                (tried, since) = (now(), Instant::now());
-            } else if since.elapsed() > LONGEST_BESIDE {
-                println!("{}, case {}, does not end", TARGETS[tried.0].0, tried.1);
-                std::process::exit(1);
-            }
         }
+        std::thread::sleep(LONGEST_BESIDE);
+        let (target, case) = (TARGET.load(Ordering::Relaxed), CASE.load(Ordering::Relaxed));
+        println!("{}, case {case}, does not end", TARGETS[target].0);
+        std::process::exit(1);
     }
 }
 
