@@ -131,8 +131,11 @@ pub(crate) fn told(findings: &[Finding], placed: bool) -> Result<(), String> {
         let (text, help) = (words::say(&finding.text, Voice::File), words::say(&finding.help, Voice::File));
         let about = words::say(&finding.about, Voice::Page);
         for words in [&text, &help, &about] {
+            // What a file itself says stands in quotes, and may look so, too.
+            let own = words.find('"').zip(words.rfind('"')).filter(|(from, to)| from < to);
+            let words = &own.map_or_else(|| words.clone(), |(from, to)| format!("{}{}", &words[..from], &words[to..]));
             let left = ["{$", "{ $"].into_iter().flat_map(|open| words.split(open).skip(1));
-            // What a file itself says may look so, too, but seldom names a place.
+            // It seldom names a place where it does not.
             if left.into_iter().any(|rest| rest.starts_with(|c: char| c.is_ascii_lowercase())) || words.contains("NaN")
             {
                 return Err(format!("{} is not filled in: {words}", finding.id));

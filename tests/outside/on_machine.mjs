@@ -99,7 +99,7 @@ async function prints(page, must) {
   await page.locator("#at-cutter-bed").fill("600x430mm");
   await until(page, "Barn laser.json", (file) => file.sheets_a_bed === "fill" && file.bed === "600x430mm");
   await says(page, "#take", "card-bed-01");
-  await says(page, "#take", "card-03.back");
+  await says(page, "#take", "card-bed-01.back");
 }
 
 async function travels(page, must) {

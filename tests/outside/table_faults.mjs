@@ -136,7 +136,8 @@ await check("undo takes the machine's settings back", async (must) => {
   await machine(page);
   const margin = page.locator("#at-cutter-margin");
   await margin.fill("7");
-  await says(page, "#sheets", "Your machine");
+  // Steps stand in the order in which they were done: this one first.
+  await page.waitForFunction(() => JSON.parse(localStorage.getItem("hingeleaf-table")).albums.some((one) => one.kind === "cutter" && JSON.parse(one.text).margin === 7));
   await page.getByLabel(/I cut by hand on a trimmer/).check();
   await page.locator("#at-page-height").fill("185");
   await says(page, "#album .result", "148 × 185");
