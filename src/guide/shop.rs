@@ -129,7 +129,7 @@ fn settings(desk: &Desk<'_>, (cutter, scored): (&Cutter, bool), caption: Line) -
     if cutter.shares_cuts() {
         rows.push(("machine-shared", desk.tell("machine-yes")));
     }
-    rows.extend(manner(desk, cutter));
+    rows.extend(manner(desk, (cutter, scored)));
     rows.extend(marks(desk, cutter));
     Table {
         caption,
@@ -139,7 +139,7 @@ fn settings(desk: &Desk<'_>, (cutter, scored): (&Cutter, bool), caption: Line) -
 }
 
 /// How strokes are made, as far as that is out of the usual.
-fn manner(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
+fn manner(desk: &Desk<'_>, (cutter, scored): (&Cutter, bool)) -> Vec<(&'static str, Line)> {
     let (is, usual) = (&cutter.manner, Manner::default());
     let length = |length: Length| desk.fine(length.mm());
     let many = |n: u32| measure::count(n.into(), What::Many, "cutter");
@@ -185,7 +185,7 @@ fn manner(desk: &Desk<'_>, cutter: &Cutter) -> Vec<(&'static str, Line)> {
             rows.push(("machine-curves", desk.say("machine-lines", places)));
         }
     }
-    if cutter.back.both_ways == BothWays::BothSides && cutter.score == ScoreMode::Line {
+    if scored && cutter.back.both_ways == BothWays::BothSides && cutter.score == ScoreMode::Line {
         rows.push(("machine-both-ways", desk.tell("machine-both-sides")));
     }
     rows.extend(writing(desk, cutter));

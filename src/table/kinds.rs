@@ -11,8 +11,11 @@ use crate::fields::{Node, Source};
 use crate::trial::Trial;
 use serde_json::{Map, Value, json};
 
-/// A picture of each in the place that is asked for; none of one that can't be made there.
+/// A picture of each in the place that is asked for; none of one that can't be made there, or where there is no such place.
 pub(super) fn drawn(source: &Source, album: &Album, cutter: &Cutter, question: &Question) -> Value {
+    if question.page > album.pages.len() {
+        return json!({ "pictures": {} });
+    }
     let pages = album.kinds.iter().filter(|kind| kind.role == Role::Page);
     let one = |kind: &str| {
         let source = with(source, album, (question.page, kind))?;

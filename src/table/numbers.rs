@@ -20,8 +20,8 @@ use crate::trial::Trial;
 use crate::write;
 use serde_json::{Value, json};
 
-/// Room on a narrow screen, mm of 96 px to the inch: a number with its name above is 79 x 55 px.
-const ROOM: SizedRoom = SizedRoom { part: (50.0, 62.0), number: (21.0, 14.6) };
+/// Room on a narrow screen, mm of 96 px to the inch: a number with its name above is 85 x 55 px.
+const ROOM: SizedRoom = SizedRoom { part: (50.0, 62.0), number: (22.5, 14.6) };
 
 /// A place where a field's size stands.
 struct Stands {
@@ -128,7 +128,8 @@ fn piece(album: &Album, kit: &Kit, number: usize, stand: &[Stands]) -> Value {
         .map(|(one, at)| {
             let said = Said::new(if one.span.upright { "number-up" } else { "number-across" });
             let said = said.with("panel", one.panel).with("piece", part.kind);
-            json!({ "path": one.path, "name": words::say(&said), "size": album.show(one.span.to - one.span.from), "x": at.x, "y": at.y })
+            let size = Length::from_mm(one.span.to - one.span.from).plain(album.units);
+            json!({ "path": one.path, "name": words::say(&said), "size": size, "x": at.x, "y": at.y })
         })
         .collect();
     json!({ "name": part.kind, "width": picture.width, "height": picture.height, "picture": write::cutout(&picture), "numbers": numbers })

@@ -5,7 +5,7 @@ use crate::common::{cutter, project};
 use hingeleaf::album;
 use hingeleaf::batch;
 use hingeleaf::cost::{Cost, CostRow};
-use hingeleaf::cutter::{self as machine, Cutter};
+use hingeleaf::cutter::{self as machine, BothWays, Cutter};
 use hingeleaf::exact::Exact;
 use hingeleaf::fields::Source;
 use hingeleaf::finding::{Finding, Said};
@@ -207,6 +207,20 @@ fn what_is_handed_over_cut_is_not_scored() {
             assert_eq!((tells("draw and score first"), tells("hold no scores")), (scored, !scored), "{lines:?}");
             assert_eq!(lines.iter().any(|line| line == "Scores"), scored, "{lines:?}");
         }
+    }
+}
+
+/// Where nothing is scored the job sheet does not say on which side it is.
+#[test]
+fn what_is_not_scored_has_no_side() {
+    let mut both = blade();
+    both.back.both_ways = BothWays::BothSides;
+    for (said, scored) in [(r#""handed_over": "cut","#, false), (r#""handed_over": "scored","#, true), ("", true)] {
+        let work = worked(&album(3, &format!("{TERMS} {said}")), both.clone(), SEARCH);
+        let job = hingeleaf::guide::shop(&work.guide_job(false));
+        let machine = job.sections.iter().find(|section| section.id == "machine").unwrap();
+        let told = machine.lines().into_iter().any(|line| line.plain().contains("on both sides"));
+        assert_eq!(told, scored, "{said}");
     }
 }
 

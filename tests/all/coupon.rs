@@ -2,6 +2,7 @@
 //! What is made of readings of a test piece, and how broken readings are answered. What the piece holds is read by other
 //! people's readers in `tests/outside/test_coupon.py`.
 
+use crate::common::instances::Dice;
 use crate::common::{TempDir, hingeleaf, project};
 use hingeleaf::coupon::{self, Coupon};
 use hingeleaf::cutter::{self, Cutter, ScoreMode};
@@ -122,6 +123,46 @@ fn a_nick_narrower_than_the_kerf_is_none() {
     assert_eq!(of(1), (None, vec!["nick-impossible", "kerf"]));
     assert_eq!(of(2), (None, vec!["nick-impossible", "kerf"]));
     assert_eq!(of(3), (Some(0.5), vec!["kerf"]));
+}
+
+/// Machines of any kerf and scale, read off to a tenth as a ruler shows: no reading contradicts another, the kerf comes back within what is
+/// said of it, and a nick is doubted just where so little is off that none of it would be left. One reading taken a centimetre or more
+/// wrong is told, and saved as nothing.
+#[test]
+fn honest_readings_agree_and_slips_are_found() {
+    let mut dice = Dice(11);
+    let mut random = || f64::from(i32::try_from(dice.from(0, 1_000_000)).unwrap()) / 1e6;
+    let ruler = |mm: f64| (mm * 10.0).round() / 10.0;
+    let (mut doubted, mut slipped) = (0, 0);
+    for _ in 0..400 {
+        let (kerf, scale) = (random() * 0.6, 0.99 + random() * 0.02);
+        let across = 100.0 * scale;
+        // Ten strips are each a kerf less, the slot that they came from is one more.
+        let true_ones = [across, across - 10.0 * kerf, across + kerf].map(ruler);
+        let of = |[across, strips, slots]: [f64; 3]| {
+            let fields = format!(
+                "\"scale\": {{ \"across\": {across} }}, \"strips\": {strips}, \"slots\": {slots}, \"nick_held\": 2"
+            );
+            let (worked, findings) = read(&fields);
+            (worked, ids(&findings))
+        };
+        let (worked, told) = of(true_ones);
+        let worked = worked.unwrap();
+        assert!(!told.contains(&"readings-disagree") && !told.contains(&"kerf-impossible"), "{kerf}: {told:?}");
+        assert!((worked.kerf.unwrap().0 - kerf).abs() <= worked.kerf.unwrap().1 + 1e-9, "{kerf}: {:?}", worked.kerf);
+        let gone = coupon::NICKS[1] <= worked.kerf.unwrap().0 - worked.kerf.unwrap().1 + 1e-6;
+        assert_eq!((worked.nick.is_none(), told.contains(&"nick-impossible")), (gone, gone), "{kerf}");
+        doubted += usize::from(gone);
+        // The strips or the slot, a centimetre more or less.
+        let mut wrong = true_ones;
+        let (which, off) = (1 + usize::from(random() > 0.5), if random() > 0.5 { 10.0 } else { -10.0 });
+        wrong[which] = ruler(wrong[which] + off);
+        let (worked, told) = of(wrong);
+        let nothing = worked.is_none_or(|worked| worked.kerf.is_none() && worked.nick.is_none());
+        assert!(nothing && !told.contains(&"kerf"), "{wrong:?}: {told:?}");
+        slipped += 1;
+    }
+    assert!(doubted > 40 && doubted < 360 && slipped == 400, "{doubted}");
 }
 
 /// What is wrong, at its first letter, and words of the answer.

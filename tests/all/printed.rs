@@ -2,6 +2,7 @@
 //! Sheets of a stock that has a picture, printed before they are cut: the picture as it came, where the sheets' own pictures show it.
 //! Other people's readers look at the pages in `tests/outside/test_printed_first.py`.
 
+use crate::common::instances::Dice;
 use crate::common::{TempDir, cutter, files, hingeleaf, near};
 use crate::likeness::{FRONT, jpeg, on_the_picture, pictured, png, quarters};
 use hingeleaf::contour::{Contour, Point, turned};
@@ -204,6 +205,21 @@ fn a_picture_too_coarse_to_be_printed_is_told() {
         let quiet = said(across, stock, cutter);
         assert!(quiet.0 == 0 && !told(&quiet), "{stock}: {quiet:?}");
     }
+    // Any number of points on any width: told just where they are fewer than 150 to an inch.
+    let mut dice = Dice(5);
+    let mut coarse = 0;
+    for _ in 0..40 {
+        let (across, width) = (u32::try_from(dice.from(40, 940)).unwrap(), i32::try_from(dice.from(20, 200)).unwrap());
+        // So near to it that rounding decides is not asked.
+        let inch = f64::from(across) * 25.4 / f64::from(width);
+        if (inch - 150.0).abs() < 0.5 {
+            continue;
+        }
+        let said = said(across, &format!(r#""picture": "reeds.png", "picture_width": {width}"#), &marks);
+        assert_eq!((said.0, told(&said)), (0, inch < 150.0), "{across} points on {width} mm: {said:?}");
+        coarse += usize::from(inch < 150.0);
+    }
+    assert!(coarse > 8 && coarse < 32, "{coarse}");
     // As wide as the sheet where nothing else is said: 599 points on 210 mm.
     let wide = said(599, r#""picture": "reeds.png""#, &marks);
     assert!(told(&wide) && wide.1.contains("72 points"), "{wide:?}");

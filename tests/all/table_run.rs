@@ -122,6 +122,18 @@ fn a_page_shows_the_face_that_its_file_says() {
     assert!(told >= 6, "{told}");
 }
 
+/// Beyond the last page there is no place, however far.
+#[test]
+fn there_is_nothing_beyond_the_end() {
+    let table = Table::start();
+    let mut question = fixture("tide-table.json");
+    for (page, offered) in [(4, true), (5, false), (u64::MAX, false)] {
+        question["page"] = page.into();
+        let pictures = ask(&table, "kinds", &question)["pictures"].clone();
+        assert_eq!(!pictures.as_object().unwrap().is_empty(), offered, "page {page}");
+    }
+}
+
 /// A batch has no run of pages, and an album that can't be read has none to show.
 #[test]
 fn only_an_album_is_asked_for_kinds() {

@@ -476,8 +476,13 @@ await check("every size on a drawing says what it is, in full", async (must) => 
   await page.locator("#page-0").click();
   const kinds = await page.locator("#kind-pages-0- option").evaluateAll((all) => all.map((one) => one.value));
   let named = 0;
-  for (const kind of kinds.concat("spine", "cover")) {
-    if (kind === "spine") await page.locator("#part-spine > summary").click();
+  for (const kind of kinds.concat("spine", "cover", "inches")) {
+    if (kind === "inches") {
+      // A waterfall's numbers are usual ones, which are longer in inches.
+      await page.locator("#kind-pages-0-").selectOption("waterfall");
+      await page.locator("#units").selectOption("in");
+      await says(page, "#album .result", "53/64");
+    } else if (kind === "spine") await page.locator("#part-spine > summary").click();
     else if (kind === "cover") {
       await page.locator("#part-cover > summary").click();
       await page.locator("#kind-cover").selectOption("case");

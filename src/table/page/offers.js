@@ -42,16 +42,20 @@ function openPlace(place) {
   draw();
 }
 
-/** Draws the kinds for the album as it stands. */
+/** Draws the kinds for the album as it stands; those of another place are none of this one. */
 async function draw() {
   const question = asked({ page: state.place });
   const of = JSON.stringify(question);
   if (known.of === of || state.gone) return;
+  Object.assign(known, { of, pictures: {} });
+  render();
   try {
     const { pictures } = await ask("kinds", question);
-    Object.assign(known, { of, pictures });
+    // Another place may have been opened meanwhile.
+    if (known.of === of) known.pictures = pictures;
     render();
   } catch (error) {
+    if (known.of === of) known.of = "";
     trouble(error);
   }
 }
