@@ -21,7 +21,7 @@ use crate::write;
 use serde_json::{Value, json};
 
 /// Room on a narrow screen, mm of 96 px to the inch: a number with its name above is 85 x 55 px.
-const ROOM: SizedRoom = SizedRoom { part: (50.0, 62.0), number: (22.5, 14.6) };
+const ROOM: SizedRoom = SizedRoom { part: (48.5, 62.0), number: (22.5, 14.6) };
 
 /// A place where a field's size stands.
 struct Stands {
