@@ -5,7 +5,7 @@ use super::form::{self, FormFile};
 use super::named::PICTURES;
 use super::{drawn, edges, groups, handed, likeness, pictures, words};
 use crate::album::{Album, Entry, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
-use crate::fields::{Field, Node, Value as Held, Values};
+use crate::fields::{Fallback, Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
 use crate::length::Ruler;
 use crate::parts::free_edges;
@@ -80,7 +80,7 @@ fn shown_on_top(field: &Field) -> bool {
 pub(super) fn entry_form(album: &Album, file: &FormFile<'_>, way: &str, entry: &Entry) -> Value {
     let held = |field: &Field| match field.name {
         "stock" => Some(album.stocks.get(entry.stock).map_or_else(String::new, |stock| stock.bought().to_owned())),
-        _ => form::held(&entry.values, album.units, field),
+        _ => form::held(&entry.values, album.units, field).or_else(|| reckoned(entry, field)),
     };
     json!({
         "way": way,
@@ -91,6 +91,14 @@ pub(super) fn entry_form(album: &Album, file: &FormFile<'_>, way: &str, entry: &
         "more": form::rows(file, way, &entry.kind.common()[1..], &held),
         "outline": drawn::form(file, way, entry),
     })
+}
+
+/// What stands in a kind file's own letters is no word for who makes an album: that it follows from other sizes is.
+fn reckoned(entry: &Entry, field: &Field) -> Option<String> {
+    let formula = entry.kind.file.is_some()
+        && matches!(field.fallback, Fallback::Rule(_))
+        && entry.kind.fields.iter().any(|own| own.name == field.name);
+    formula.then(|| words::say(&Said::new("follows-from-sizes")))
 }
 
 fn stock_form(album: &Album, file: &FormFile<'_>, stock: &Stock, there: &dyn Fn(&str) -> bool) -> Value {

@@ -57,6 +57,9 @@ fn an_album_with_kinds_of_its_own_is_worked_on() {
         let mouth = row(&answer["album"]["pages"][1], "mouth");
         assert_eq!((&mouth["value"], &mouth["takes"]), (&json!("60"), &json!("length")));
         assert_eq!(mouth["about"], "height of the pocket");
+        // What its kind file says in a formula, the page says in words.
+        let usual = &row(&answer["album"]["pages"][0], "mouth")["usual"];
+        assert_eq!(usual, "follows from the others");
         change(&table, &mut question, &json!({ "do": "set", "path": "pages[0].mouth", "typed": "55" }));
         let answer =
             change(&table, &mut question, &json!({ "do": "add", "list": "pages", "at": 2, "kind": "step-pocket" }));

@@ -21,7 +21,7 @@ SETTINGS = {
     "plain": {},
 }
 TABLES = pytest.StashKey()
-SLOWEST = ("test_table", "test_table_batch", "test_guide", "test_table_order", "test_table_compare", "test_table_drawn", "test_table_kinds")
+SLOWEST = ("test_table", "test_table_batch", "test_guide", "test_table_order", "test_table_compare", "test_table_drawn", "test_table_looks", "test_table_kinds")
 
 
 def flags(setting):

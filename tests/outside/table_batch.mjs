@@ -176,7 +176,7 @@ await check("kits of several albums", async (must) => {
   await page.locator("#at-page-height").fill("180");
   await says(page, "#album .result", "148 × 180");
   await page.getByLabel("Name of the album").fill("Rushes");
-  await page.locator("#which").selectOption({ label: "Batch: Tide Table (tide-table-batch.json)" });
+  await page.locator("#which").selectOption({ label: "Batch: Tide Table" });
   await says(page, "#kits-2 summary", "Rushes");
   // What holds for all of them.
   await page.locator("#part-whole summary").click();

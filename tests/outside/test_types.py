@@ -21,7 +21,7 @@ FAULTS = [
     ("fit.sentence", "fit.sentense", "Property 'sentense' does not exist on type 'Fit'"),
     ("keep.canUndo()", "keep.current().id", "Object is possibly 'null'"),
     ("sheets.line)", "sheets.line.words)", "Property 'words' does not exist on type 'string'"),
-    ("import { drafts }", "import { draughts as drafts }", "has no exported member"),
+    ("import { drafts,", "import { draughts as drafts,", "has no exported member"),
 ]
 
 

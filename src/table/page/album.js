@@ -2,7 +2,7 @@
 // The first section: the album's size, its run of pages, spine, cover, papers, panels and inserts.
 
 import { drawer } from "./drawer.js";
-import { capital, elsewhere, field, rows } from "./fields.js";
+import { capital, elsewhere, field, rows, sheetWords } from "./fields.js";
 import { drawing, isOfDrawing } from "./drawn.js";
 import { about, cutRows, edges, kinds, of } from "./entry.js";
 import { findings, mark } from "./found.js";
@@ -106,7 +106,7 @@ function papers(state) {
   return unfolds("papers", "Card, paper and board", list.map((stock) => stock.name).join(", "), list.flatMap((stock) => of(state, stock.way)),
     list.map((stock) => make("fieldset", { "data-key": stock.way },
       make("legend", {}, picture(stock.looks, "", { class: "swatch" }), stock.name),
-      make("p", { class: "about" }, `${stock.sentence}${stock.used ? "" : "; nothing is cut from it"}.`),
+      make("p", { class: "about" }, `${sheetWords(stock.sentence)}${stock.used ? "" : "; nothing is cut from it"}.`),
       findings(elsewhere(of(state, stock.way), stock.rows)),
       make("div", { class: "fields" }, rows(stock.rows, state.view, state.start.sheets)),
       pictures(stock),

@@ -3,7 +3,7 @@
 
 import { groups } from "./class.js";
 import { drawer } from "./drawer.js";
-import { capital, elsewhere, field, rows } from "./fields.js";
+import { capital, elsewhere, field, rows, sheetWords } from "./fields.js";
 import { button, make } from "./make.js";
 import { changes, idOf, unseen, within } from "./otherwise.js";
 import { findings, mark } from "./found.js";
@@ -144,6 +144,6 @@ function sheets(state) {
     make("p", { class: "result" }, view.sheets ? view.sheets.sentence : "No sheets until what stops it is mended."),
     ways.map((one) => make("p", {}, `${capital(one.text)}.`)),
     state.looking ? make("p", { class: "told" }, state.looking) : null,
-    (shown?.stocks ?? []).map((stock) => make("div", { class: `stock${view.sheets ? "" : " old"}`, "data-key": stock.name }, make("h3", {}, stock.name), make("p", { class: "about" }, stock.sheet), laid(stock, !view.sheets, false))),
+    (shown?.stocks ?? []).map((stock) => make("div", { class: `stock${view.sheets ? "" : " old"}`, "data-key": stock.name }, make("h3", {}, capital(stock.name)), make("p", { class: "about" }, sheetWords(stock.sheet)), laid(stock, !view.sheets, false))),
     machine(state));
 }

@@ -82,11 +82,16 @@ function turn(fan) {
   fan.style.setProperty("--slot", `${slot}px`);
   const half = Math.max(columns * slot, WIDE) / 2;
   const far = half / Math.sin(TURN * Math.PI / 180);
+  let low = 0;
   for (const [at, one] of [.../** @type {HTMLCollectionOf<HTMLElement>} */ (fan.children)].entries()) {
     const inRow = Math.min(columns, count - Math.floor(at / columns) * columns);
     const aside = (at % columns - (inRow - 1) / 2) * slot;
     const angle = Math.asin(aside / far);
     one.style.setProperty("--turn", `${angle}rad`);
-    one.style.setProperty("--lower", `${far * (1 - Math.cos(angle))}px`);
+    const lower = far * (1 - Math.cos(angle));
+    one.style.setProperty("--lower", `${lower}px`);
+    // A corner of what is turned is lower still.
+    low = Math.max(low, lower + (slot / 2) * Math.sin(Math.abs(angle)));
   }
+  fan.style.setProperty("--low", `${low}px`);
 }

@@ -81,7 +81,7 @@ export function field(row, view, sheets, has = {}) {
   if (row.about) help.push(make("span", { class: "about", id: `${id}-about` }, `${capital(row.about)}.${usual}`));
   if (row.exact) help.push(make("span", { class: "about" }, `The file says ${row.exact}.`));
   if (row.differs) help.push(make("span", { class: "about" }, row.differs));
-  const said = wrong.map((one) => make("span", { class: one.level === "warn" ? "wrong warn" : "wrong" }, capital(one.text), one.help ? `. ${capital(one.help)}` : "", "."));
+  const said = wrong.map((one) => make("span", { class: one.level === "warn" ? "wrong warn" : "wrong" }, sentence(one.text), one.help ? ` ${sentence(one.help)}` : ""));
   const mends = draft ? letGoButton(row.path, draft.field) : wrong.filter((one) => one.mend).map((one) => mendButton(one, one.mend?.short));
   const describes = [row.about ? `${id}-about` : "", said.length ? `${id}-wrong` : ""].filter(Boolean).join(" ");
   const control = { id, "data-path": row.path, "aria-describedby": describes || null, "aria-invalid": draft || wrong.some((one) => one.level === "stop") ? "true" : null, ...has };
@@ -89,10 +89,11 @@ export function field(row, view, sheets, has = {}) {
   const unit = row.takes === "length" && /^[\d\s./]*$/.test(value) ? row.units : null;
   return make("div", { class: "field", "data-key": row.path },
     make("label", { for: id }, row.label, unit ? make("span", { class: "unit" }, ` (${unit})`) : null),
-    row.takes === "colour" ? colour(row, value, control, view) : row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.about && isLong(row) ? "as usual" : row.usual, ...control }),
-    said.length ? make("span", { class: "wrongs", id: `${id}-wrong` }, said) : null,
-    mends,
-    help);
+    make("div", { class: "holds" },
+      row.takes === "colour" ? colour(row, value, control, view) : row.takes === "choice" ? choice(row, value, control) : row.takes === "sheet" ? sheet(row, value, control, sheets) : make("input", { type: "text", autocomplete: "off", spellcheck: "false", value, placeholder: row.given ? null : row.about && isLong(row) ? "as usual" : row.usual, ...control }),
+      said.length ? make("span", { class: "wrongs", id: `${id}-wrong` }, said) : null,
+      mends,
+      help));
 }
 
 /**
@@ -123,7 +124,7 @@ function options(list, value, first) {
   const known = list.some((one) => one.value === value);
   return [
     first === null ? null : make("option", { value: "", selected: value === "" }, first),
-    known || value === "" ? null : make("option", { value, selected: true }, value),
+    known || value === "" ? null : make("option", { value, selected: true }, sheetWords(value)),
     list.map((one) => make("option", { value: one.value, selected: one.value === value }, one.label)),
   ];
 }
@@ -146,7 +147,7 @@ function choice(row, value, control) {
 function sheet(row, value, control, sheets) {
   if (own.has(row.path)) return make("input", { type: "text", value, placeholder: "12x12in, 300x200mm", ...control });
   return make("select", { "data-own": OWN, ...control },
-    options(sheets ?? [], value, row.given && !row.frees ? null : `usual: ${row.usual}`),
+    options((sheets ?? []).map((one) => ({ ...one, label: sheetWords(one.label) })), value, row.given && !row.frees ? null : `usual: ${sheetWords(row.usual)}`),
     make("option", { value: OWN }, "another size …"));
 }
 
@@ -166,10 +167,22 @@ function colour(row, value, control, view) {
 }
 
 /**
+ * A sheet that is called by its size, as one says it: “12x12in” is how a file does.
+ * @param {string} words
+ */
+export const sheetWords = (words) => words.replace(/\b(\d[\d./]*)x(\d[\d./]*)(mm|cm|in)\b/g, "$1 × $2 $3");
+
+/**
  * Whether a select's choice asks for a size of the maker's own.
  * @param {HTMLInputElement} control
  */
 export const asksOwn = (control) => control.dataset.own === OWN && control.value === OWN;
+
+/**
+ * What is said, with its end; a question has one.
+ * @param {string} text
+ */
+export const sentence = (text) => `${capital(text)}${/[.?!…]$/.test(text) ? "" : "."}`;
 
 /** @param {string} text */
 export const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);

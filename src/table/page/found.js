@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What is found of the album or the batch: signs, and sentences with the buttons that mend them.
 
-import { capital, letGoButton, mendButton } from "./fields.js";
+import { capital, letGoButton, mendButton, sentence } from "./fields.js";
 import { button, make } from "./make.js";
 
 const WORDS = { stop: "Stops", warn: "Warning", note: "Note" };
@@ -27,7 +27,7 @@ export function findings(list) {
       one.about ? make("strong", {}, `${one.named ? one.about : capital(one.about)}: `) : null, `${one.text}.`),
     one.file && one.line ? make("p", {}, `${one.file}, line ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
     one.measured && one.allowed ? make("p", { class: "sizes" }, `Measured ${one.measured}, allowed ${one.allowed}.`) : null,
-    one.help && !one.mend ? make("p", { class: "about" }, `${capital(one.help)}${/[.?]$/.test(one.help) ? "" : "."}`) : null,
+    one.help && !one.mend ? make("p", { class: "about" }, sentence(one.help)) : null,
     one.id === "too-big" ? make("div", { class: "does" },
       one.sheet ? button(one.sheet.words, "mend", { class: "mend", "data-way": one.sheet.path, "data-typed": one.sheet.typed }) : null,
       button("Choose another sheet", "other-sheet", { "data-way": one.sheet?.path })) : null,

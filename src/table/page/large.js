@@ -50,6 +50,20 @@ function zoom(wanted, x = at("large-room").clientWidth / 2, y = at("large-room")
 }
 
 /**
+ * Where all of it has no room, it begins at its first words: a corner may be blank.
+ * @param {string} svg
+ */
+function begin(svg) {
+  const room = at("large-room");
+  const view = /viewBox="([^"]+)"/.exec(svg)?.[1].split(/[\s,]+/).map(Number);
+  const words = /<text\b[^>]*>/.exec(svg)?.[0];
+  const [x, y] = ["x", "y"].map((name) => Number(new RegExp(`\\s${name}="(-?[\\d.]+)"`).exec(words ?? "")?.[1] ?? NaN));
+  if (!view || Number.isNaN(x + y)) return;
+  const px = scale * (mm.width / view[2]);
+  room.scrollTo(12 + (x - view[0]) * px - room.clientWidth / 2, 12 + (y - view[1]) * px - room.clientHeight / 4);
+}
+
+/**
  * Opens the picture of a plate.
  * @param {HTMLElement} control
  */
@@ -82,6 +96,7 @@ export function open(control) {
   room.focus();
   scale = whole();
   zoom(Math.max(whole(), letters.length ? READABLE / Math.min(...letters) : 0), 0, 0);
+  begin(svg);
   room.addEventListener("wheel", (event) => {
     event.preventDefault();
     const box = room.getBoundingClientRect();

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The line that is always there: the album's name, whether it goes together, sheets and cost, undo.
 
-import { drafts } from "./fields.js";
+import { drafts, waits } from "./fields.js";
 import { button, make } from "./make.js";
 
 /**
@@ -23,7 +23,8 @@ export function line(state, keep) {
   return [
     make("p", { class: "name" }, shown.title),
     make("p", { class: `verdict ${standing(fit)}` }, fit.sentence),
-    sheets ? make("p", { class: "takes" }, sheets.line) : null,
+    // Of what waits for the program, nothing is known.
+    sheets && !(state.gone && waits.size) ? make("p", { class: "takes" }, sheets.line) : null,
     make("div", { class: "steps-back" },
       fit.findings.some((one) => one.level !== "note") ? button(["Show me", make("span", { class: "unseen" }, " what it is")], "show-fit") : null,
       button("Undo", "undo", { "aria-disabled": keep.canUndo() || state.waiting || drafts.size ? null : "true", "aria-keyshortcuts": "Control+Z" }),

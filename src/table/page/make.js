@@ -16,18 +16,25 @@ export function make(tag, has = {}, ...inside) {
   }
   /** @type {Sketch[]} */
   const holds = [];
-  gather(inside, holds);
+  gather(inside, holds, tag === "textarea" || tag === "code" || tag === "option");
   return { tag, has: all, inside: holds, words: "", node: null, placed: false };
 }
 
 /**
+ * A number and its fraction stay on one line: “7” at the end of one and “1/8” on the next are two numbers.
+ * @param {string} words
+ */
+const whole = (words) => (words.includes("/") ? words.replace(/(\d) (?=\d+\/\d)/g, "$1\u00a0") : words);
+
+/**
  * @param {Inside[]} from
  * @param {Sketch[]} to
+ * @param {boolean} exact whether it is a file's own text, or what is chosen
  */
-function gather(from, to) {
+function gather(from, to, exact) {
   for (const one of from) {
-    if (Array.isArray(one)) gather(one, to);
-    else if (one !== null && one !== undefined && one !== false) to.push(placed(typeof one === "object" ? one : { tag: "", has: {}, inside: [], words: String(one), node: null, placed: false }));
+    if (Array.isArray(one)) gather(one, to, exact);
+    else if (one !== null && one !== undefined && one !== false) to.push(placed(typeof one === "object" ? one : { tag: "", has: {}, inside: [], words: exact ? String(one) : whole(String(one)), node: null, placed: false }));
   }
 }
 

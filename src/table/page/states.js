@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The page's other states: the first visit, a file that can't be read, the program gone; and the head.
 
-import { capital, waits } from "./fields.js";
+import { capital, sentence, waits } from "./fields.js";
 import { button, make } from "./make.js";
 import { picture } from "./picture.js";
 
@@ -16,7 +16,10 @@ export function head(state, keep) {
   const shown = view?.unread ? null : view?.album ?? view?.batch;
   const units = waits.get("units") ?? shown?.units;
   /** @param {KeptFile} one */
-  const title = (one) => `${one.batch ? "Batch: " : ""}${one.title ? `${one.title} (${one.name})` : one.name}`;
+  const called = (one) => `${one.batch ? "Batch: " : ""}${one.title || one.name}`;
+  // Its file's name where another one is called so, too.
+  /** @param {KeptFile} one */
+  const title = (one) => (one.title && keep.albums().some((other) => other.id !== one.id && called(other) === called(one)) ? `${called(one)} (${one.name})` : called(one));
   const which = keep.albums().length ? make("span", { class: "which" },
     make("label", { for: "which" }, "On the table"),
     make("select", { id: "which" },
@@ -67,7 +70,7 @@ export function unread(state, keep) {
     make("ul", { class: "findings" }, findings.map((one) => make("li", { class: "stop" },
       make("p", {}, make("span", { class: "mark stop" }, "Stops"), ` ${capital(one.text)}.`),
       one.line ? make("p", {}, `${one.file ? `${one.file}, line` : "Line"} ${one.line}, column ${one.column}: `, one.written ? make("code", {}, one.written.trim()) : null) : null,
-      one.help ? make("p", { class: "about" }, `${capital(one.help)}.`) : null))),
+      one.help ? make("p", { class: "about" }, sentence(one.help)) : null))),
     missing?.length ? make("div", { class: "does" },
       make("span", { class: "file" }, make("label", { for: "kit-file", class: "as-button" }, `Open ${missing[0]}`), make("input", { type: "file", id: "kit-file", accept: ".json,application/json", multiple: true }))) : null,
     make("form", { class: "text", "data-do": "use-text" },

@@ -81,15 +81,21 @@ function block(block) {
   return block.rows ? table(/** @type {Table} */ (block)) : null;
 }
 
+const FIGURE = /^-?[\d.,\s\u202f]+%?$/;
+
 /**
  * A table.
  * @param {Table} block
  */
 export function table(block) {
+  // A column of nothing but figures stands at the right, one under the other.
+  const figures = block.head.map((_, at) => at > 0 && block.rows.every((row) => !row[at] || FIGURE.test(row[at])));
+  /** @param {number} at */
+  const has = (at) => (figures[at] ? { class: "figure" } : {});
   // What is wider than a small screen moves by itself, by keys, too.
   return make("div", { class: "table", tabindex: "0", role: "group", "aria-label": block.caption },
     make("table", {},
       make("caption", {}, block.caption),
-      make("thead", {}, make("tr", {}, block.head.map((cell) => (cell ? make("th", { scope: "col" }, cell) : make("td", {}))))),
-      make("tbody", {}, block.rows.map((row) => make("tr", {}, row.map((cell, at) => make(at === 0 && cell ? "th" : "td", at === 0 && cell ? { scope: "row" } : {}, cell)))))));
+      make("thead", {}, make("tr", {}, block.head.map((cell, at) => (cell ? make("th", { scope: "col", ...has(at) }, cell) : make("td", {}))))),
+      make("tbody", {}, block.rows.map((row) => make("tr", {}, row.map((cell, at) => make(at === 0 && cell ? "th" : "td", at === 0 && cell ? { scope: "row" } : has(at), cell)))))));
 }

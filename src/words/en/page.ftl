@@ -32,7 +32,7 @@ field-edge-on = where
 field-edge-size = size
 field-ease = ease (shorter than the page by)
 field-endpaper = end paper
-field-faces = pocket on the
+field-faces = worked face
 field-grammage = weight
 field-fees = fees, out of the price
 field-hour = an hour of hands
@@ -270,6 +270,7 @@ all-of-kind-pages = Pages { $pages }: what is changed here is changed in each of
 pages-differ = They differ: { $each }.
 page-has = page { $page } has { $value }
 they-differ = they differ
+follows-from-sizes = follows from the others
 album-in-a-cover = { $pages ->
         [one] 1 page
        *[other] { $pages } pages
@@ -339,7 +340,7 @@ paper-cheapest = { $sheets ->
     }{ $priced ->
         [0] { "" }
        *[other] {" "}(cost: { $cost })
-    }, { $used } % of them used; no layout { $by_price ->
+    }, { $used } % used; no layout { $by_price ->
         [0] takes less card.
        *[other] costs less.
     }
@@ -349,14 +350,14 @@ paper-of-several-sizes = { $sheets ->
     }{ $priced ->
         [0] { "" }
        *[other] {" "}(cost: { $cost })
-    }, { $used } % of them used; with several sizes of sheet it is not known whether fewer would do.
+    }, { $used } % used; with several sizes of sheet it is not known whether fewer would do.
 paper-or-cheaper = { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets
     }{ $priced ->
         [0] { "" }
        *[other] {" "}(cost: { $cost })
-    }, { $used } % of them used; another layout might { $by_price ->
+    }, { $used } % used; another layout might { $by_price ->
         [0] take { $savable } % less card,
        *[other] cost { $savable } % less,
     } not more than that.
@@ -366,14 +367,14 @@ paper-or-fewer = { $sheets ->
     }{ $priced ->
         [0] { "" }
        *[other] {" "}(cost: { $cost })
-    }, { $used } % of them used; perhaps it can be done in { $bound }, surely not in fewer.
+    }, { $used } % used; perhaps it can be done in { $bound }, surely not in fewer.
 paper-proven = { $sheets ->
         [one] 1 sheet
        *[other] { $sheets } sheets
     }{ $priced ->
         [0] { "" }
        *[other] {" "}(cost: { $cost })
-    }, { $used } % of them used; no layout can do it in fewer.
+    }, { $used } % used; no layout can do it in fewer.
 sheet-cut = { $times ->
         [one] cut once
        *[other] cut { $times } times
