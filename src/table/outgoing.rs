@@ -13,14 +13,14 @@ use tokio::task::JoinHandle;
 
 /// Tells, once it is gone, work that nobody waits for it, and whoever counts guests that this one is answered.
 #[derive(Debug)]
-pub(super) struct Waiting {
+pub(super) struct Asker {
     /// That the asker went away.
     pub gone: Arc<AtomicBool>,
     /// That it is being answered.
     pub asks: Arc<AtomicBool>,
 }
 
-impl Drop for Waiting {
+impl Drop for Asker {
     fn drop(&mut self) {
         self.gone.store(true, Ordering::Relaxed);
         self.asks.store(false, Ordering::Relaxed);
@@ -35,18 +35,18 @@ pub(super) struct Outgoing {
     /// What follows it.
     rest: Option<JoinHandle<Reply>>,
     /// Whoever it goes to waits as long as it goes out.
-    _waiting: Waiting,
+    _asker: Asker,
 }
 
 impl Outgoing {
-    pub(super) fn whole(body: Vec<u8>, waiting: Waiting) -> Self {
-        Self { ready: Some(body.into()).filter(|bytes: &Bytes| !bytes.is_empty()), rest: None, _waiting: waiting }
+    pub(super) fn whole(body: Vec<u8>, asker: Asker) -> Self {
+        Self { ready: Some(body.into()).filter(|bytes: &Bytes| !bytes.is_empty()), rest: None, _asker: asker }
     }
 
     /// A first line, and a second one when it is known.
-    pub(super) fn begun(mut line: Vec<u8>, rest: JoinHandle<Reply>, waiting: Waiting) -> Self {
+    pub(super) fn begun(mut line: Vec<u8>, rest: JoinHandle<Reply>, asker: Asker) -> Self {
         line.push(b'\n');
-        Self { ready: Some(line.into()), rest: Some(rest), _waiting: waiting }
+        Self { ready: Some(line.into()), rest: Some(rest), _asker: asker }
     }
 }
 

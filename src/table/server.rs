@@ -6,7 +6,7 @@
 
 use super::access::{self, Refusal};
 use super::answer::Session;
-use super::outgoing::{Outgoing, Waiting};
+use super::outgoing::{Asker, Outgoing};
 use super::reply::Reply;
 use http_body_util::{BodyExt, Limited};
 use hyper::body::{Body, Bytes, Incoming};
@@ -153,12 +153,12 @@ async fn answer(
     request: Request<Incoming>,
 ) -> Result<Response<Outgoing>, Infallible> {
     let head = *request.method() == Method::HEAD;
-    let waiting = Waiting { gone: Arc::default(), asks: Arc::clone(&guest.asks) };
-    let (mut reply, rest) = reply(&shared, &guest, &waiting.gone, request).await;
+    let asker = Asker { gone: Arc::default(), asks: Arc::clone(&guest.asks) };
+    let (mut reply, rest) = reply(&shared, &guest, &asker.gone, request).await;
     let body = std::mem::take(&mut reply.body);
     let mut response = Response::new(match rest {
-        Some(rest) => Outgoing::begun(body, rest, waiting),
-        None => Outgoing::whole(if head { Vec::new() } else { body }, waiting),
+        Some(rest) => Outgoing::begun(body, rest, asker),
+        None => Outgoing::whole(if head { Vec::new() } else { body }, asker),
     });
     *response.status_mut() = StatusCode::from_u16(reply.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
     let headers = response.headers_mut();
