@@ -17,6 +17,7 @@ mod flaps;
 mod folds;
 mod grip;
 mod inserts;
+mod known;
 pub mod linkage;
 mod mouths;
 pub mod opening;

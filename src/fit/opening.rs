@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! How flat the album lies open: its cross-section at every opening, and what a longer gusset would do.
 
+use super::known::KnownResults;
 use super::linkage::{CrossSection, Leaf, Opening};
 use super::roots::roots;
 use super::thickness::Closed;
@@ -60,12 +61,21 @@ pub(super) fn too_many(album: &Album) -> Option<Finding> {
     })
 }
 
+static OPENINGS: KnownResults<CrossSection, Option<Openings>> = KnownResults::new();
+
+/// Gussets that do, by the section, the slope that is allowed, and the step.
+static GUSSETS: KnownResults<(CrossSection, [u64; 2]), Option<f64>> = KnownResults::new();
+
 /// Works out how the album lies open; none with fewer than two pages, or more than can be laid open.
 #[must_use]
 pub fn openings(section: CrossSection) -> Option<Openings> {
     if section.leaves.len() > MOST_LEAVES {
         return None;
     }
+    OPENINGS.of(section, |section| laid_open(section.clone()))
+}
+
+fn laid_open(section: CrossSection) -> Option<Openings> {
     let on_scores = section.one_score();
     let (worst, one_score) = if on_scores == section {
         // Pages that are hinged on one score need not be laid again.
@@ -113,7 +123,11 @@ pub(super) fn check(album: &Album, openings: &Openings) -> Option<Finding> {
     let finding =
         finding.measured(Length::from_mm(worst.lift), Length::from_mm(allowed)).at(album.spine.values.place(GUSSET));
     let step = album.at_least(0.1).mm();
-    let gusset = if flexes { openings.section.longer_gusset_for(limit, step) } else { None };
+    let longer = || {
+        let key = (openings.section.clone(), [limit, step].map(f64::to_bits));
+        GUSSETS.of(key, |(section, _)| section.longer_gusset_for(limit, step))
+    };
+    let gusset = if flexes { longer() } else { None };
     Some(match gusset.map(|gusset| album.at_least(gusset)) {
         Some(gusset) => finding
             .help(

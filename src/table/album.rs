@@ -3,20 +3,29 @@
 
 use super::form::{self, FormFile};
 use super::named::PICTURES;
-use super::{drawn, edges, groups, handed, likeness, pictures, words};
+use super::pictures::AlbumSeen;
+use super::{drawn, edges, groups, handed, likeness, words};
 use crate::album::{Album, Entry, Kind, PAGE_FIELDS, PANEL_FIELDS, Role, TOP_FIELDS};
 use crate::fields::{Fallback, Field, Node, Value as Held, Values};
 use crate::finding::{Arg, Said};
 use crate::length::Ruler;
-use crate::parts::free_edges;
+use crate::parts::{Face, Kit, free_edges};
 use crate::picture::{stuff_of, swatch};
 use crate::stock::{self, STOCK_FIELDS, Stock};
 use crate::work::Work;
 use crate::write;
 use serde_json::{Value, json};
 
-/// Everything of an album that can be changed.
-pub(super) fn forms(work: &Work, root: &Node, there: &dyn Fn(&str) -> bool) -> Value {
+/// What is seen of an album, before anything else is known of it.
+pub(super) fn seen(album: &Album, kit: &Kit) -> Value {
+    let AlbumSeen { strip, open } = AlbumSeen::of(album, kit);
+    let page = |(entry, (picture, face)): (&Entry, &(usize, Face))| json!({ "kind": entry.kind.name, "picture": picture, "shows": face.word() });
+    let pages: Vec<Value> = album.pages.iter().zip(&strip.pages).map(page).collect();
+    json!({ "pages": pages, "pictures": strip.pictures, "open": open })
+}
+
+/// Everything of an album that can be changed; without the pictures where these were seen before.
+pub(super) fn forms(work: &Work, root: &Node, there: &dyn Fn(&str) -> bool, seen_before: bool) -> Value {
     let (album, kit) = (&work.album, &work.kit);
     let file = &FormFile::of(album, root);
     let of_values = |way: &str, fields: &'static [Field], values: &Values| {
@@ -35,9 +44,9 @@ pub(super) fn forms(work: &Work, root: &Node, there: &dyn Fn(&str) -> bool) -> V
             form["edges"] = json!(edges::form(file, &format!("{name}[{number}]"), entry, free));
         }
     }
-    let folded = pictures::folded(album, kit);
-    let drawn = pictures::strip(album, kit, &folded);
-    for (page, (picture, face)) in pages.iter_mut().zip(&drawn.pages) {
+    let seen = (!seen_before).then(|| AlbumSeen::of(album, kit));
+    let of_pages = seen.iter().flat_map(|seen| &seen.strip.pages);
+    for (page, (picture, face)) in pages.iter_mut().zip(of_pages) {
         page["picture"] = json!(picture);
         page["shows"] = face.word().into();
     }
@@ -46,7 +55,7 @@ pub(super) fn forms(work: &Work, root: &Node, there: &dyn Fn(&str) -> bool) -> V
         (field.name == "tolerance").then(|| album.show(album.tolerance.mm()))
     });
     let stocks: Vec<String> = stock::names(&album.stocks).map(str::to_owned).collect();
-    json!({
+    let mut forms = json!({
         "title": album.title,
         "handed": handed::rows(file, "", &stocks, "handed-as-whole"),
         "units": album.units.name(),
@@ -56,15 +65,18 @@ pub(super) fn forms(work: &Work, root: &Node, there: &dyn Fn(&str) -> bool) -> V
         "groups": groups::forms(&pages),
         "pages": pages,
         "drawn": is_made,
-        "pictures": drawn.pictures,
-        "open": pictures::open(album, kit, &folded),
         "spine": one("spine", &album.spine),
         "cover": album.cover.as_ref().map(|cover| one("cover", cover)),
         "panels": album.panels.as_ref().map(|panels| of_values("panels", PANEL_FIELDS, &panels.values)),
         "inserts": inserts,
         "kinds": { "page": kinds(&album.kinds, Role::Page), "insert": kinds(&album.kinds, Role::Insert) },
         "stocks": album.stocks.iter().filter(|stock| stock.is_named()).map(|stock| stock_form(album, file, stock, there)).collect::<Vec<_>>(),
-    })
+    });
+    if let Some(AlbumSeen { strip, open }) = seen {
+        forms["pictures"] = strip.pictures.into();
+        forms["open"] = open.into();
+    }
+    forms
 }
 
 /// The kinds of a role, to choose from.

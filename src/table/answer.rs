@@ -9,24 +9,19 @@
 
 use super::batch::BatchRead;
 use super::beside::NamedFiles;
-use super::change::{self, Changed, Wanted};
 use super::compare::{self, ComparedWork, NotCompared};
 use super::drawer::DrawnOrder;
-use super::form::FormFile;
 use super::open::{self, Opened};
 use super::question::Question;
 use super::read::AlbumRead;
 use super::reply::{Reply, not_written, taken_away, zipped};
-use super::{
-    album, batch, drawer, drawn, kinds, likeness, machine, numbers, on_table, parts_list, said, sheets, sizes, tables,
-    taken, terms, words,
-};
+use super::{batch, drawer, edit, kinds, machine, numbers, on_table, parts_list, said, sheets, sizes, tables, taken};
 use crate::album::Album;
 use crate::batch::is_batch;
 use crate::cutter::Cutter;
-use crate::fields::{Node, Source};
-use crate::finding::{Finding, Said};
-use crate::layout::{Effort, Unwatched, Watch};
+use crate::fields::Source;
+use crate::finding::Said;
+use crate::layout::{Effort, Watch};
 use crate::sizes::{Range, survey};
 use crate::toolpath::Labels;
 use crate::work::{BatchWork, MadeEdition, Work};
@@ -77,8 +72,8 @@ impl Session {
         matches!(name, "better" | "sizes" | "kit" | "file" | "coupon" | "compare" | "recut")
     }
 
-    /// The answer to a question; `gone` tells when nobody waits for it any more.
-    pub(super) fn answer(&self, name: &str, body: &[u8], gone: &AtomicBool) -> Reply {
+    /// The answer to a question; `gone` tells when nobody waits for it any more, `first` gets what is answered before the rest.
+    pub(super) fn answer(&self, name: &str, body: &[u8], gone: &AtomicBool, first: &mut dyn FnMut(String)) -> Reply {
         if gone.load(Ordering::Relaxed) {
             return Reply::word(503, "nobody-waits");
         }
@@ -115,7 +110,8 @@ impl Session {
             return Reply::json(&machine::work(source, &question, kind));
         }
         if name == "work" {
-            return Reply::json(&work(source, &question, &Gone(gone)));
+            let mut first = |line: &Value| first(line.to_string());
+            return Reply::json(&edit::work(source, &question, &Gone(gone), &mut first));
         }
         self.of_album(name, &source, &question, gone)
     }
@@ -267,76 +263,4 @@ fn once<T>(made: &Made<T>, asked: Asked, gone: &AtomicBool, new: impl FnOnce() -
         *made = Some((asked, Arc::clone(&work)));
     }
     work
-}
-
-/// The text with its change, and everything that follows from it.
-fn work(source: Source, question: &Question, gone: &Gone<'_>) -> Value {
-    let machine = question.machine.cutter();
-    let usable = machine.value.is_some();
-    let cutter = machine.value.unwrap_or_default();
-    let refused = |source: &Source, findings: &[Finding]| {
-        json!({
-            "refused": true,
-            "field": question.change.as_ref().and_then(Wanted::field).map(words::named),
-            "findings": said::findings(findings, source),
-        })
-    };
-    let judge = |source: &Source| {
-        let album = AlbumRead::of(source, question).album.value?;
-        Some(Work::new(album, cutter.clone(), Labels::None, question.machine.search(Effort::Low, 1), &Unwatched))
-    };
-    let AlbumRead { album: mut read, mut files } = AlbumRead::of(&source, question);
-    let (mut source, mut notes) = (source, Vec::new());
-    if let Some(wanted) = &question.change {
-        let changed = match (&read.value, change::of_unread(&source, wanted)) {
-            (Some(album), _) => change::apply(&source, album, wanted, &judge),
-            (None, Some(text)) => Ok(Changed { text, notes: Vec::new() }),
-            (None, None) => return refused(&source, &read.findings),
-        };
-        let Changed { text, notes: said } = match changed {
-            Ok(changed) => changed,
-            Err(finding) => return refused(&source, &[*finding]),
-        };
-        let next = match Source::new(source.name(), text.into_bytes()) {
-            Ok(next) => next,
-            Err(finding) => return refused(&source, &[*finding]),
-        };
-        let reread = AlbumRead::of(&next, question);
-        // One that could not be read before may be mended step by step.
-        if reread.album.value.is_none() && read.value.is_some() {
-            return refused(&next, &reread.album.findings);
-        }
-        (source, read, files, notes) = (next, reread.album, reread.files, said);
-    }
-    let Some(album) = read.value else {
-        // A picture or a letter is no album file with faults.
-        let other = !source.text().trim_start().starts_with('{');
-        let findings = said::of_the_text(&read.findings, &source, &files);
-        let text = source.mark().to_owned() + source.text();
-        let (kind, missing) = (on_table::kind(&source), &files.missing);
-        return json!({ "text": text, "unread": true, "other": other, "kind": kind, "missing": missing, "findings": findings });
-    };
-    let Ok(root) = Node::read(&source) else { return json!({ "unread": true, "other": true, "findings": [] }) };
-    let search = question.machine.search(Effort::Low, 1);
-    // With a machine that can't be told nothing is laid out.
-    let mut work =
-        if usable { Work::new(album, cutter.clone(), Labels::Hidden, search, gone) } else { Work::fit(album, cutter) };
-    work.add(read.findings);
-    let told = files.tell(&mut work.findings);
-    work.add(told);
-    let told = question.machine.told(&machine.findings);
-    json!({
-        "text": source.mark().to_owned() + source.text(),
-        "notes": notes.iter().map(words::say).collect::<Vec<_>>(),
-        "album": album::forms(&work, &root, &|name| drawn::found(&question.drawings, name).is_some()),
-        "likenesses": likeness::shown(work.album.stocks.iter()),
-        "fit": said::fit(&work, (&source, &files), if usable { &[] } else { &told }),
-        "machine": machine::form(&question.machine, &machine.findings),
-        "folds": parts_list::parts(&work),
-        "sheets": sheets::sheets(&work),
-        "take": sheets::take(&work, question),
-        "drawer": drawer::form(&DrawnOrder::of(&work), &files, (&source, question)),
-        "terms": terms::forms(&FormFile::of(&work.album, &root), &work.album.stocks, work.cost()),
-        "tables": tables::cost(&work),
-    })
 }

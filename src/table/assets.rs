@@ -61,6 +61,7 @@ const ASSETS: &[Asset] = &[
     Asset { name: "begins.js", kind: SCRIPT, text: include_str!("page/begins.js") },
     Asset { name: "beside.js", kind: SCRIPT, text: include_str!("page/beside.js") },
     Asset { name: "compares.js", kind: SCRIPT, text: include_str!("page/compares.js") },
+    Asset { name: "first.js", kind: SCRIPT, text: include_str!("page/first.js") },
     Asset { name: "follow.js", kind: SCRIPT, text: include_str!("page/follow.js") },
     Asset { name: "kept.js", kind: SCRIPT, text: include_str!("page/kept.js") },
     Asset { name: "keys.js", kind: SCRIPT, text: include_str!("page/keys.js") },

@@ -34,6 +34,21 @@ pub(super) struct Strip {
     pub pages: Vec<(usize, Face)>,
 }
 
+/// What is seen of an album that is worked on: its run of pages, and the whole of it.
+#[derive(Debug)]
+pub(super) struct AlbumSeen {
+    pub strip: Strip,
+    /// None where nothing of it can be made.
+    pub open: Option<String>,
+}
+
+impl AlbumSeen {
+    pub(super) fn of(album: &Album, kit: &Kit) -> Self {
+        let folded = folded(album, kit);
+        Self { strip: strip(album, kit, &folded), open: open(album, kit, &folded) }
+    }
+}
+
 /// An album in space, whether or not it goes together.
 pub(super) fn folded(album: &Album, kit: &Kit) -> Folded {
     let calipers: Vec<f64> = album.stocks.iter().map(|stock| stock.caliper.mm()).collect();
@@ -41,7 +56,7 @@ pub(super) fn folded(album: &Album, kit: &Kit) -> Folded {
 }
 
 /// The pictures of a run of pages.
-pub(super) fn strip(album: &Album, kit: &Kit, folded: &Folded) -> Strip {
+fn strip(album: &Album, kit: &Kit, folded: &Folded) -> Strip {
     let mut strip = Strip::default();
     for page in 1..=album.pages.len() {
         let (picture, face) = standing(album, kit, folded, page);

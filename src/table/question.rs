@@ -16,6 +16,9 @@ pub(super) struct Question {
     pub machine: Machine,
     #[serde(default)]
     pub change: Option<Wanted>,
+    /// Whether what is seen of it is to be answered first, in a line of its own.
+    #[serde(default)]
+    pub first: bool,
     /// Which file of the kit.
     #[serde(default)]
     pub file: String,
@@ -74,6 +77,7 @@ impl EarlierFile {
             text,
             machine,
             change: None,
+            first: false,
             file,
             sheet: String::new(),
             page: 0,

@@ -7,7 +7,7 @@ use super::{assets, words};
 use crate::finding::Said;
 use crate::work::Files;
 use crate::write::{self, Memory, WriteProblem};
-use serde_json::Value;
+use serde_json::{Value, json};
 
 /// An answer on its way out.
 #[derive(Debug)]
@@ -23,6 +23,8 @@ pub(super) struct Reply {
 }
 
 const JSON: &str = "application/json";
+/// One answer a line.
+const LINES: &str = "application/x-ndjson";
 const PLAIN: &str = "text/plain; charset=utf-8";
 
 impl Reply {
@@ -57,6 +59,24 @@ impl Reply {
     /// A JSON file.
     pub(super) fn json_text(text: String) -> Self {
         Self::new(200, JSON, text)
+    }
+
+    /// The first of two lines of JSON.
+    pub(super) fn first(line: String) -> Self {
+        Self::new(200, LINES, line)
+    }
+
+    /// That the program itself is at fault.
+    pub(super) fn failed() -> Self {
+        Self::word(500, "program-failed")
+    }
+
+    /// What stands in the second line where a first one went out as an answer: this, or why there is none.
+    pub(super) fn second(self) -> Vec<u8> {
+        if self.status < 400 {
+            return self.body;
+        }
+        json!({ "failed": String::from_utf8_lossy(&self.body).trim() }).to_string().into_bytes()
     }
 
     /// An answer in JSON.

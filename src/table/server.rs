@@ -6,8 +6,9 @@
 
 use super::access::{self, Refusal};
 use super::answer::Session;
+use super::outgoing::{Asker, Outgoing};
 use super::reply::Reply;
-use http_body_util::{BodyExt, Full, Limited};
+use http_body_util::{BodyExt, Limited};
 use hyper::body::{Body, Bytes, Incoming};
 use hyper::header::{self, HeaderValue};
 use hyper::server::conn::http1;
@@ -20,8 +21,8 @@ use std::net::TcpListener;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
-use tokio::sync::{Notify, Semaphore};
-use tokio::task::AbortHandle;
+use tokio::sync::{Notify, Semaphore, oneshot};
+use tokio::task::{AbortHandle, JoinHandle};
 use tokio::time::{sleep, timeout};
 
 /// The largest body that is taken, bytes: an album file has some KB, its drawings hardly more.
@@ -131,7 +132,7 @@ struct Guest {
     /// It has known the word.
     known: AtomicBool,
     /// It is being answered.
-    asks: AtomicBool,
+    asks: Arc<AtomicBool>,
 }
 
 /// Cuts the oldest connection that nothing is asked on, strangers' first; says whether there was one.
@@ -146,24 +147,19 @@ fn make_room(guests: &mut Vec<(Arc<Guest>, AbortHandle)>) -> bool {
     true
 }
 
-/// Tells work whose asker went away that nobody waits for it.
-struct Waiting(Arc<AtomicBool>);
-
-impl Drop for Waiting {
-    fn drop(&mut self) {
-        self.0.store(true, Ordering::Relaxed);
-    }
-}
-
 async fn answer(
     shared: Arc<Shared>,
     guest: Arc<Guest>,
     request: Request<Incoming>,
-) -> Result<Response<Full<Bytes>>, Infallible> {
+) -> Result<Response<Outgoing>, Infallible> {
     let head = *request.method() == Method::HEAD;
-    let reply = reply(&shared, &guest, request).await;
-    guest.asks.store(false, Ordering::Relaxed);
-    let mut response = Response::new(Full::new(if head { Bytes::new() } else { Bytes::from(reply.body) }));
+    let asker = Asker { gone: Arc::default(), asks: Arc::clone(&guest.asks) };
+    let (mut reply, rest) = reply(&shared, &guest, &asker.gone, request).await;
+    let body = std::mem::take(&mut reply.body);
+    let mut response = Response::new(match rest {
+        Some(rest) => Outgoing::begun(body, rest, asker),
+        None => Outgoing::whole(if head { Vec::new() } else { body }, asker),
+    });
     *response.status_mut() = StatusCode::from_u16(reply.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
     let headers = response.headers_mut();
     for (name, value) in [
@@ -187,43 +183,64 @@ async fn answer(
     Ok(response)
 }
 
-async fn reply(shared: &Arc<Shared>, guest: &Guest, request: Request<Incoming>) -> Reply {
-    let uri = request.uri();
-    let name = match access::check(request.headers(), uri.path(), shared.port, &shared.token) {
-        // A request that names a host on its first line, too, is for a go-between, which this is not.
-        _ if uri.authority().is_some() => return Reply::refused(Refusal::Host),
-        Ok(name) => name.to_owned(),
-        Err(refusal) => return Reply::refused(refusal),
-    };
-    guest.known.store(true, Ordering::Relaxed);
-    guest.asks.store(true, Ordering::Relaxed);
-    let body = match *request.method() {
-        Method::GET | Method::HEAD => return Reply::page(&name),
-        Method::POST => request.into_body(),
-        _ => return Reply::word(405, "not-done-here"),
-    };
-    let too_large = || Reply::word(413, "question-too-large");
-    if body.size_hint().lower() > LARGEST as u64 {
-        return too_large();
-    }
-    let bytes = match timeout(BODY, Limited::new(body, LARGEST).collect()).await {
-        Ok(Ok(collected)) => collected.to_bytes(),
-        Ok(Err(error)) if error.is::<http_body_util::LengthLimitError>() => return too_large(),
-        Ok(Err(_)) => return Reply::word(400, "question-broke-off"),
-        Err(_) => return Reply::word(408, "question-too-slow"),
+/// What is answered; with it, where that is its first line alone, what the rest comes from.
+type Begun = (Reply, Option<JoinHandle<Reply>>);
+
+async fn reply(shared: &Arc<Shared>, guest: &Guest, gone: &Arc<AtomicBool>, request: Request<Incoming>) -> Begun {
+    let (name, bytes) = match asked(shared, guest, request).await {
+        Ok(asked) => asked,
+        Err(reply) => return (reply, None),
     };
     let gate = if Session::is_long(&name) { &shared.long } else { &shared.quick };
-    let Ok(turn) = Arc::clone(gate).acquire_owned().await else { return Reply::word(503, "program-ends") };
-    let gone = Arc::new(AtomicBool::new(false));
-    let waiting = Waiting(Arc::clone(&gone));
-    let worker = Arc::clone(shared);
+    let Ok(turn) = Arc::clone(gate).acquire_owned().await else {
+        return (Reply::word(503, "program-ends"), None);
+    };
+    let (worker, gone) = (Arc::clone(shared), Arc::clone(gone));
+    let (first, line) = oneshot::channel();
     let work = move || {
-        let reply = worker.session.answer(&name, &bytes, &gone);
+        let mut first = Some(first);
+        let mut tell = |line: String| {
+            if let Some(first) = first.take() {
+                let _ = first.send(line);
+            }
+        };
+        let reply = worker.session.answer(&name, &bytes, &gone, &mut tell);
         // Work that nobody waits for any more keeps its turn until it is done.
         drop(turn);
         reply
     };
-    let done = tokio::task::spawn_blocking(work).await;
-    drop(waiting);
-    done.unwrap_or_else(|_| Reply::word(500, "program-failed"))
+    let done = tokio::task::spawn_blocking(work);
+    match line.await {
+        Ok(line) => (Reply::first(line), Some(done)),
+        // Everything is answered at once.
+        Err(_) => (done.await.unwrap_or_else(|_| Reply::failed()), None),
+    }
+}
+
+/// What is asked for, and the body; else why it is not answered.
+async fn asked(shared: &Shared, guest: &Guest, request: Request<Incoming>) -> Result<(String, Bytes), Reply> {
+    let uri = request.uri();
+    let name = match access::check(request.headers(), uri.path(), shared.port, &shared.token) {
+        // A request that names a host on its first line, too, is for a go-between, which this is not.
+        _ if uri.authority().is_some() => return Err(Reply::refused(Refusal::Host)),
+        Ok(name) => name.to_owned(),
+        Err(refusal) => return Err(Reply::refused(refusal)),
+    };
+    guest.known.store(true, Ordering::Relaxed);
+    guest.asks.store(true, Ordering::Relaxed);
+    let body = match *request.method() {
+        Method::GET | Method::HEAD => return Err(Reply::page(&name)),
+        Method::POST => request.into_body(),
+        _ => return Err(Reply::word(405, "not-done-here")),
+    };
+    let too_large = || Reply::word(413, "question-too-large");
+    if body.size_hint().lower() > LARGEST as u64 {
+        return Err(too_large());
+    }
+    match timeout(BODY, Limited::new(body, LARGEST).collect()).await {
+        Ok(Ok(collected)) => Ok((name, collected.to_bytes())),
+        Ok(Err(error)) if error.is::<http_body_util::LengthLimitError>() => Err(too_large()),
+        Ok(Err(_)) => Err(Reply::word(400, "question-broke-off")),
+        Err(_) => Err(Reply::word(408, "question-too-slow")),
+    }
 }

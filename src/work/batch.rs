@@ -342,7 +342,7 @@ impl BatchWork {
 fn alone(kit: &BatchKit, times: u32, cutter: &Cutter, (labels, search): (Labels, Search), watch: &dyn Watch) -> Work {
     let album = Album { copies: times, spares: None, ..kit.album.clone() };
     if album.inserts.iter().any(Entry::is_spare) {
-        Work::made((album, cutter.clone()), labels, search, watch, false)
+        Work::made((album, cutter.clone()), labels, (search, watch), false, &mut |_, _| ())
     } else {
         Work::fit(album, cutter.clone())
     }

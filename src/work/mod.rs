@@ -73,11 +73,22 @@ pub struct Work {
     pub cost: OnceLock<Option<Cost>>,
 }
 
+/// Who is shown an album with its parts.
+type Seeing<'a> = &'a mut dyn FnMut(&Album, &Kit);
+
 impl Work {
     /// Works out the parts and whether they go together, without laying them out.
     #[must_use]
     pub fn fit(album: Album, cutter: Cutter) -> Self {
+        Self::fit_seen(album, cutter, &mut |_, _| ())
+    }
+
+    /// The same; `see` is shown the album with its parts as soon as they are made.
+    pub(crate) fn fit_seen(album: Album, cutter: Cutter, see: Seeing<'_>) -> Self {
         let tried = Trial::of(album, &cutter);
+        if let Some(kit) = tried.kit() {
+            see(&tried.album, kit);
+        }
         let (mut fit, kit, album) = if let Some((spared, fit)) = tried.spoilt() {
             (fit, spared.into_parts().1, tried.album)
         } else {
@@ -98,20 +109,32 @@ impl Work {
     /// Works out everything.
     #[must_use]
     pub fn new(album: Album, cutter: Cutter, labels: Labels, search: Search, watch: &dyn Watch) -> Self {
-        Self::made((album, cutter), labels, search, watch, true)
+        Self::new_seen(album, cutter, labels, search, watch, &mut |_, _| ())
+    }
+
+    /// The same; `see` is shown the album with its parts as soon as they are made.
+    pub(crate) fn new_seen(
+        album: Album,
+        cutter: Cutter,
+        labels: Labels,
+        search: Search,
+        watch: &dyn Watch,
+        see: Seeing<'_>,
+    ) -> Self {
+        Self::made((album, cutter), labels, (search, watch), true, see)
     }
 
     /// The same; whether inserts that follow what the sheets leave over get their size.
     fn made(
         (mut album, cutter): (Album, Cutter),
         labels: Labels,
-        search: Search,
-        watch: &dyn Watch,
+        (search, watch): (Search, &dyn Watch),
         follow: bool,
+        see: Seeing<'_>,
     ) -> Self {
         let drawer = album.drawer.as_ref().and_then(NamedDrawer::known).cloned();
         let unused = drawer.map(|drawer| drawer.offer(&mut album.stocks)).unwrap_or_default();
-        let mut work = Self::fit(album, cutter);
+        let mut work = Self::fit_seen(album, cutter, see);
         if stops(&work.findings) {
             return work;
         }

@@ -105,6 +105,7 @@ mod table_album;
 mod table_batch;
 mod table_compare;
 mod table_drawn;
+mod table_first;
 mod table_groups;
 mod table_kinds;
 mod table_likeness;

@@ -130,6 +130,56 @@ const many = JSON.stringify({
 });
 const put = (page, name, text) => page.locator("#file").setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
 
+await check("what is seen comes first, and goes again where it is taken back", async (must) => {
+  const { context, page, complaints } = await window(table.address);
+  await put(page, "walk.json", many);
+  await says(page, "#album .result", "120 × 150");
+  // The second line of an answer comes late, as that of a large album does.
+  await page.evaluate(() => {
+    const ask = globalThis.fetch;
+    globalThis.fetch = async (what, options) => {
+      const reply = await ask(what, options);
+      if (what !== "work") return reply;
+      const [first, rest] = (await reply.text()).split("\n");
+      const letters = new TextEncoder();
+      return new Response(new ReadableStream({
+        start(lines) {
+          lines.enqueue(letters.encode(rest ? `${first}\n` : first));
+          const later = setTimeout(() => { if (rest) lines.enqueue(letters.encode(rest)); lines.close(); }, 3000);
+          options.signal?.addEventListener("abort", () => { clearTimeout(later); lines.error(new DOMException("", "AbortError")); });
+        },
+      }));
+    };
+  });
+  const pictures = () => page.evaluate(() => [...document.querySelectorAll("aside img, .fan img")].map((img) => img.src));
+  const comes = async (so, words) => {
+    for (let count = 0; count < 400; count += 1) {
+      if (so(await pictures())) return;
+      await page.waitForTimeout(25);
+    }
+    must(false, words);
+  };
+  const before = await pictures();
+  must(before.length === 25, `${before.length} pictures instead of 25`);
+  await page.locator("#at-page-width").fill("135");
+  await comes(([album]) => album !== before[0], "there is no other picture");
+  const seen = await pictures();
+  must(seen.every((src, at) => src !== before[at]), "not every page is seen as it will be");
+  must((await text(page, "#album .result")).includes("120 × 150"), "it is said before it is known");
+  must((await page.locator("#at-page-width").inputValue()) === "135", "what was typed is gone");
+  await says(page, "#album .result", "135 × 150");
+  must(JSON.stringify(await pictures()) === JSON.stringify(seen), "the pictures change twice");
+  // Taken back before it is answered, nothing of it stays.
+  await page.locator("#at-page-width").fill("128");
+  await comes(([album]) => album !== seen[0], "there is no other picture");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await comes((now) => JSON.stringify(now) === JSON.stringify(seen), "what was taken back is still seen");
+  must((await text(page, "#album .result")).includes("135 × 150"), "undo took back more");
+  must((await page.locator("#at-page-width").inputValue()) === "135", "the field shows what was taken back");
+  must(complaints.length === 0, complaints.join("; "));
+  await context.close();
+});
+
 await check("a page that is chosen comes into view", async (must) => {
   for (const width of [360, 1200]) {
     const { context, page } = await window(table.address, { viewport: { width, height: 800 } });

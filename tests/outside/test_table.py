@@ -21,6 +21,7 @@ JOBS = [
     "the whole job",
     "edges of pages and inserts",
     "undo, redo, several albums, kept",
+    "what is seen comes first, and goes again where it is taken back",
     "a page that is chosen comes into view",
     "numbers on the drawing are fields",
     "all pages of a kind at once",

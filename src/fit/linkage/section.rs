@@ -90,7 +90,8 @@ impl CrossSection {
 
     /// The same with every number finite and of a size that can be reckoned with.
     pub(super) fn tamed(&self) -> Self {
-        let size = |number: f64| if number.is_finite() { number.clamp(0.0, LARGEST) } else { 0.0 };
+        // Noughts are alike, whatever their sign.
+        let size = |number: f64| if number.is_finite() { number.clamp(0.0, LARGEST) + 0.0 } else { 0.0 };
         let base = size(self.base);
         let leaf = |leaf: &Leaf| Leaf {
             root: size(leaf.root).min(base),

@@ -28,19 +28,45 @@ async function send(what, question, stop) {
 }
 
 /**
- * Asks for an answer in JSON.
+ * Asks for an answer in JSON; `first` gets what of it is known at once, where that comes before the rest.
  * @param {string} what
  * @param {object} question
  * @param {AbortSignal} [stop]
+ * @param {(seen: any) => unknown} [first]
  */
-export async function ask(what, question, stop) {
+export async function ask(what, question, stop, first) {
   const reply = await send(what, question, stop);
+  let answer;
   try {
-    return await reply.json();
+    answer = first ? await inLines(reply, first) : await reply.json();
   } catch (/** @type {any} */ error) {
     if (error.name === "AbortError") throw error;
     throw new Gone();
   }
+  if (answer?.failed) throw new Refused(answer.failed);
+  return answer;
+}
+
+/**
+ * The last line of an answer; `first` gets the one before it as soon as it is there.
+ * @param {Response} reply
+ * @param {(seen: any) => unknown} first
+ */
+async function inLines(reply, first) {
+  let text = "";
+  if (reply.body) {
+    const letters = new TextDecoder();
+    const reader = reply.body.getReader();
+    for (let read = await reader.read(); !read.done; read = await reader.read()) {
+      text += letters.decode(read.value, { stream: true });
+      const end = text.indexOf("\n");
+      if (end < 0) continue;
+      first(JSON.parse(text.slice(0, end)));
+      text = text.slice(end + 1);
+    }
+    text += letters.decode();
+  }
+  return JSON.parse(text);
 }
 
 /**

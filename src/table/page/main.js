@@ -10,6 +10,7 @@ import { again, begins, elsewhere } from "./begins.js";
 import { compare } from "./compare.js";
 import { spread } from "./fan.js";
 import { judged } from "./fields.js";
+import { foreseen } from "./first.js";
 import { watch } from "./hand.js";
 import * as keep from "./keep.js";
 import { line } from "./line.js";
@@ -26,7 +27,7 @@ import { versions } from "./version.js";
 /** Draws the page as things stand. */
 function draw() {
   gather();
-  const view = state.view?.unread ? state.view : judged(state.view, state.gone);
+  const view = state.view?.unread ? state.view : judged(foreseen(state.view), state.gone);
   const seen = { ...state, view };
   show(at("head"), head(seen, keep));
   show(at("line"), state.start && !view?.unread ? line(seen, keep) : null);

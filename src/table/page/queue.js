@@ -6,6 +6,7 @@ import { about } from "./asked.js";
 import { typing } from "./become.js";
 import { forget } from "./compare.js";
 import { capital, drafts, waits } from "./fields.js";
+import { askFirst } from "./first.js";
 import { adopt, callOff } from "./follow.js";
 import * as keep from "./keep.js";
 import { render, say, state, trouble } from "./shown.js";
@@ -108,7 +109,8 @@ async function next() {
     const { text } = before;
     // What lies beside the album is shown with it.
     const side = Boolean(before.kind);
-    const answer = await ask("work", side ? { name: before.name, text, change: wanted } : about(before, wanted ? { change: wanted } : {}), asking.signal);
+    const waited = () => queue.includes(item) && keep.current()?.id === album;
+    const answer = side ? await ask("work", { name: before.name, text, change: wanted }, asking.signal) : await askFirst(about(before, wanted ? { change: wanted } : {}), asking.signal, waited);
     // It was taken back meanwhile.
     if (!queue.includes(item)) return;
     state.gone = false;

@@ -12,6 +12,8 @@ export const state = {
   start: null,
   starting: false,
   view: null,
+  /** What is seen of what is being asked for. */
+  first: null,
   text: "",
   notes: [],
   chosen: -1,

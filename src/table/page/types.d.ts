@@ -88,6 +88,11 @@ interface Work {
 }
 interface AlbumWork extends Work { album: AlbumForms; batch?: undefined; folds: PartList; terms: Terms }
 interface BatchWork extends Work { batch: BatchForms; album?: undefined; folds?: undefined; terms?: undefined }
+/** What is seen of an album, before the rest is known. */
+interface FirstSeen {
+  likenesses?: Record<string, string>;
+  album: { open: string | null; pictures: string[]; pages: { kind: string; picture: number; shows: string }[] };
+}
 /** A file that can't be read. */
 interface Unread {
   unread: true; text: string; findings: Finding[]; other?: boolean; kind?: string; missing?: string[]; album?: undefined; batch?: boolean;
@@ -116,7 +121,7 @@ interface Start {
 interface Pictures { open?: string | null; pictures?: string[]; pages?: Entry[]; parts?: PartList; section?: string | null; folds?: Folds }
 interface Question { where: string; words: string; yes: string; does: string; of?: string }
 interface State {
-  start: Start | null; starting: boolean; view: View | null; text: string; notes: string[]; chosen: number; at: number; together: boolean; good: Pictures | null;
+  start: Start | null; starting: boolean; view: View | null; first: FirstSeen | null; text: string; notes: string[]; chosen: number; at: number; together: boolean; good: Pictures | null;
   drawn: PageDrawn | null; parts: Record<string, PageDrawn>; place: number; newInsert: string; newChange: Data; wrong: { where: string; words: string } | null;
   folds: Folds | null; oldSheets: Sheets | null; sizes: { sentence: string; sizes: OtherSize[] } | null; looking: string; gone: boolean;
   asks: Question | null; opened: string; failed: string; moved: string; waiting: number;

@@ -155,5 +155,21 @@ pub(crate) fn reply(stream: &mut TcpStream) -> Reply {
     let end = bytes.windows(4).position(|four| four == b"\r\n\r\n").map_or(bytes.len(), |at| at + 4);
     let head = String::from_utf8_lossy(&bytes[..end]).to_lowercase();
     let status = head.split(' ').nth(1).and_then(|status| status.parse().ok()).unwrap_or(0);
-    Reply { status, head, body: bytes[end..].to_vec() }
+    let body =
+        if head.contains("\r\ntransfer-encoding: chunked\r\n") { whole(&bytes[end..]) } else { bytes[end..].to_vec() };
+    Reply { status, head, body }
+}
+
+/// A body that came in chunks (RFC 9112, 7.1).
+fn whole(mut chunks: &[u8]) -> Vec<u8> {
+    let mut body = Vec::new();
+    while let Some(end) = chunks.windows(2).position(|two| two == b"\r\n") {
+        let size = usize::from_str_radix(&String::from_utf8_lossy(&chunks[..end]), 16).unwrap();
+        body.extend(&chunks[end + 2..end + 2 + size]);
+        chunks = &chunks[end + 2 + size + 2..];
+        if size == 0 {
+            break;
+        }
+    }
+    body
 }
