@@ -18,14 +18,14 @@ use crate::layout::bound::pricing::{EACH_HEAVY, Pricer};
 use crate::layout::exact::few_boxes;
 use crate::layout::heuristic::column_generation;
 use crate::layout::heuristic::column_pool::{self, ColumnPool};
+use crate::layout::heuristic::descent::{DescentEffort, descend};
 use crate::layout::heuristic::greedy_columns::GreedyFiller;
 use crate::layout::heuristic::largest_offcut::with_largest_offcut;
 use crate::layout::heuristic::mixed_plan;
 use crate::layout::heuristic::multi_start::{StartEffort, multi_start};
-use crate::layout::heuristic::objective::{cost, objective};
-use crate::layout::heuristic::one_fewer::one_fewer;
+use crate::layout::heuristic::objective::cost;
 use crate::layout::heuristic::ruin_recreate::Ruin;
-use crate::layout::heuristic::set_covering::{LONG_RUN, cover};
+use crate::layout::heuristic::set_covering::cover;
 use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
@@ -46,7 +46,8 @@ struct Budget {
     exact: u64,
     /// For the bound by patterns, and as many again for set covering.
     patterns: u64,
-    ruin: u64,
+    /// For one sheet fewer, again and again.
+    descent: DescentEffort,
     /// For the bound by patterns that a trimmer can cut.
     guillotine: u64,
     /// For what a maker likes among layouts of as few sheets.
@@ -57,16 +58,22 @@ impl Budget {
     fn new(effort: Effort, instance: &Instance) -> Self {
         // Beyond so many pieces, effort grows no more.
         let pieces = instance.pieces().min(100);
+        let descent = |rounds: u64, ruin: u64, covering: u64| DescentEffort { rounds, ruin, covering };
         let start = |steps: u64, perturbed_orders: usize| StartEffort { steps: steps * pieces, perturbed_orders };
         match effort {
-            Effort::Low => {
-                Self { start: start(15_000, 0), exact: 100_000, patterns: 0, ruin: 0, guillotine: 0, wishes: 0 }
-            }
+            Effort::Low => Self {
+                start: start(15_000, 0),
+                exact: 100_000,
+                patterns: 0,
+                descent: descent(0, 0, 0),
+                guillotine: 0,
+                wishes: 0,
+            },
             Effort::Normal => Self {
                 start: start(40_000, 24),
                 exact: 2_000_000,
                 patterns: 2_000_000 + 3_000 * pieces * pieces,
-                ruin: 10_000 * pieces * pieces,
+                descent: descent(1, 10_000 * pieces * pieces, 2_500 * pieces * pieces),
                 guillotine: 20_000 * pieces * pieces,
                 wishes: 10_000 * pieces,
             },
@@ -74,7 +81,7 @@ impl Budget {
                 start: start(400_000, 120),
                 exact: 50_000_000,
                 patterns: 60_000 * pieces * pieces,
-                ruin: 100_000 * pieces * pieces,
+                descent: descent(2, 60_000 * pieces * pieces, 15_000 * pieces * pieces),
                 guillotine: 200_000 * pieces * pieces,
                 wishes: 300_000 * pieces,
             },
@@ -82,7 +89,7 @@ impl Budget {
     }
 
     fn steps(&self) -> u64 {
-        self.start.steps + self.exact + 2 * self.patterns + self.ruin + self.guillotine + 2 * self.wishes
+        self.start.steps + self.exact + 2 * self.patterns + self.descent.steps() + self.guillotine + 2 * self.wishes
     }
 }
 
@@ -120,26 +127,12 @@ pub(crate) fn solve<B: Ruin>(
     }
     let mut covering = budget.patterns;
     while hope && covering > 0 && !meter.stopped() && best.complete() && best.sheets() > bound.known() {
-        let (found, spent) = cover::<B>(instance, &mut columns, best.sheets() - 1, covering, &meter);
-        covering = covering.saturating_sub(spent.max(1));
-        let Some(found) = found else { break };
+        let covered = cover::<B>(instance, &mut columns, best.sheets() - 1, covering, &meter);
+        covering = covering.saturating_sub(covered.steps.max(1));
+        let Some(found) = covered.packing else { break };
         best = found;
     }
-    let mut left = budget.ruin;
-    while left > 0 && !meter.stopped() && !(best.complete() && best.sheets() <= bound.reach(best.sheets())) {
-        let Some((next, spent)) = one_fewer::<B>(instance, &best, left, threads, &meter) else { break };
-        left = left.saturating_sub(spent.max(1));
-        let fewer = next.sheets() < best.sheets() || !best.complete();
-        let better = objective::<B>(&next, instance) < objective::<B>(&best, instance);
-        // A larger offcut is not worth breaking long runs for.
-        let improved = better && (fewer || best.sheets() <= LONG_RUN);
-        if improved {
-            best = next;
-        }
-        if !improved || !fewer {
-            break;
-        }
-    }
+    best = descend::<B>(instance, bound, best, budget.descent, (threads, &meter), &mut columns);
     if best.complete() && instance.repeated() && !instance.one_size() && budget.guillotine > 0 && !meter.stopped() {
         best = mixed_plan::cheaper::<B>(instance, &best, budget.guillotine, &meter).unwrap_or(best);
     }

@@ -15,6 +15,8 @@ pub(crate) type CuttingPattern = Vec<(usize, f64)>;
 pub(crate) struct Programme {
     demand: Vec<f64>,
     patterns: Vec<CuttingPattern>,
+    /// Entries of all patterns.
+    entries: usize,
     /// What stands in each row: a pattern, or the excess of a kind.
     basis: Vec<Column>,
     /// Row by row.
@@ -52,6 +54,7 @@ impl Programme {
             row
         };
         Self {
+            entries: kinds,
             patterns: (0..kinds).map(|kind| vec![(kind, 1.0)]).collect(),
             basis: (0..kinds).map(Column::Pattern).collect(),
             inverse: (0..kinds).map(row).collect(),
@@ -62,12 +65,13 @@ impl Programme {
     }
 
     pub(crate) fn add(&mut self, pattern: CuttingPattern) {
+        self.entries += pattern.len();
         self.patterns.push(pattern);
     }
 
     /// Steps that one exchange costs.
     pub(crate) fn exchange_steps(&self) -> u64 {
-        let size = self.demand.len() * self.demand.len() + 4 * self.patterns.len();
+        let size = self.demand.len() * self.demand.len() + self.entries;
         u64::try_from(size).unwrap_or(u64::MAX) / 8 + 1
     }
 

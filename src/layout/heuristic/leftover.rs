@@ -89,7 +89,8 @@ fn with_room<B: Ruin>(
     let one = |laid: &PackedSheet| SingleSheet { size: laid.size, placed: laid.placed.clone() };
     let from = PartialPacking { sheets: single.iter().map(one).collect(), unplaced: vec![wanted] };
     let step = |steps: u64| meter.step(steps);
-    let (found, _) = ruin_recreate::run::<B>(&instance, from, number, &Limits { budget, step: &step });
+    let found = ruin_recreate::run::<B>(&instance, from, (number, false), &Limits { budget, step: &step });
+    let found = found.state;
     let mut laid: Vec<PackedSheet> = if found.unplaced.is_empty() { found.into_laid().collect() } else { return None };
     for laid in &mut laid {
         laid.placed.retain(|put| put.kind != wanted);

@@ -6,6 +6,7 @@
 pub(crate) mod column_generation;
 pub(crate) mod column_pool;
 pub(crate) mod constructive;
+pub(crate) mod descent;
 pub(crate) mod equal_sheets;
 pub(crate) mod greedy_columns;
 pub(crate) mod largest_offcut;

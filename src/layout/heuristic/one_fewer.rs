@@ -6,11 +6,12 @@
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 
+use crate::layout::heuristic::column_pool::ColumnPool;
 use crate::layout::heuristic::constructive::{in_one_go, supplies};
 use crate::layout::heuristic::late_acceptance::Limits;
 use crate::layout::heuristic::objective::objective;
 use crate::layout::heuristic::partial_packing::PartialPacking;
-use crate::layout::heuristic::ruin_recreate::{self, Ruin};
+use crate::layout::heuristic::ruin_recreate::{self, Ruin, Ruined};
 use crate::layout::heuristic::set_covering::LONG_RUN;
 use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
@@ -24,13 +25,15 @@ const MOST_SHEETS: usize = 120;
 /// A search cannot do anything sensible with more loose boxes than this.
 const MOST_LOOSE: u64 = 2000;
 
-/// Tries to do with one sheet fewer. Also returns the steps it took, those of the searches that count.
+/// Tries to do with one sheet fewer; each round has searches of its own. Also returns the steps it took, those of the searches
+/// that count; the sheets that these met go to the pool. Every other search starts from what came `near`, where there is something.
 pub(crate) fn one_fewer<B: Ruin>(
     instance: &Instance,
     from: &Packing,
-    budget: u64,
+    (round, budget): (u64, u64),
     threads: usize,
     meter: &Meter,
+    (pool, near): (&mut ColumnPool, Option<&PartialPacking>),
 ) -> Option<(Packing, u64)> {
     if from.left.iter().fold(0, |sum: u64, &count| sum.saturating_add(count)) > MOST_LOOSE {
         return None;
@@ -38,11 +41,16 @@ pub(crate) fn one_fewer<B: Ruin>(
     // What is searched comes out as single sheets: of a long run, few.
     let most = if from.sheets() > LONG_RUN { instance.kinds.len() + 2 } else { MOST_SHEETS };
     let (start, kept) = PartialPacking::unroll(from, most);
-    let share = budget / u64::try_from(RUNS).unwrap_or(1);
+    let runs = u64::try_from(RUNS).unwrap_or(1);
+    let share = budget / runs;
+    // Of several sizes no sheets are chosen from.
+    let keeps = instance.one_size();
     let winner = AtomicUsize::new(usize::MAX);
-    let runs = parallel::run(threads, RUNS, &|number| {
+    let found = parallel::run(threads, RUNS, &|number| {
         let mut state = start.clone();
-        if from.complete() {
+        if let Some(near) = near.filter(|_| number % 2 == 0) {
+            state.clone_from(near);
+        } else if from.complete() {
             give_up_one(instance, &mut state, number);
         }
         if u64::try_from(state.unplaced.len()).unwrap_or(u64::MAX) > MOST_LOOSE {
@@ -54,16 +62,18 @@ pub(crate) fn one_fewer<B: Ruin>(
             return None;
         }
         let limits = Limits { budget: share, step: &step };
-        let (state, spent) = ruin_recreate::run::<B>(instance, state, u64::try_from(number).unwrap_or(0), &limits);
-        if state.unplaced.is_empty() {
+        let stream = round * runs + u64::try_from(number).unwrap_or(0);
+        let ruined = ruin_recreate::run::<B>(instance, state, (stream, keeps), &limits);
+        if ruined.state.unplaced.is_empty() {
             winner.fetch_min(number, Ordering::Relaxed);
         }
-        Some((state, spent))
+        Some(ruined)
     });
     let mut spent = 0;
     let mut best: Option<Packing> = None;
-    for (state, steps) in runs.into_iter().flatten() {
+    for Ruined { state, steps, met } in found.into_iter().flatten() {
         spent += steps;
+        pool.keep_met(&met);
         let done = state.unplaced.is_empty();
         let packing = completed::<B>(instance, state, &kept);
         if best.as_ref().is_none_or(|best| objective::<B>(&packing, instance) < objective::<B>(best, instance)) {

@@ -8,6 +8,7 @@
 
 use std::cmp::Reverse;
 
+use crate::layout::heuristic::column_pool::ColumnPool;
 use crate::layout::heuristic::late_acceptance::{self, Limits, Neighbourhood};
 use crate::layout::heuristic::partial_packing::{PartialPacking, SingleSheet};
 use crate::layout::heuristic::rule::Rule;
@@ -21,6 +22,8 @@ use crate::layout::random::Random;
 const MOST_RUINED: usize = 3;
 /// In percent, how much boxes are overrated at most when they are ordered; one of these each time.
 const OVERRATED: [usize; 4] = [5, 20, 60, 100];
+/// The sheets of one change in so many are kept: those between differ little.
+const KEPT: u64 = 16;
 /// In percent, how often a box gets the first place that will do, not the best on all ruined sheets.
 const FIRST_FIT: usize = 50;
 
@@ -73,13 +76,22 @@ pub(crate) trait Ruin: SheetBuilder {
     fn lay_one(&mut self, kind: usize, spot: &Self::Spot);
 }
 
-/// The best packing found from this one on, and the steps it took.
+/// What a search came to.
+pub(crate) struct Ruined {
+    /// The best packing found.
+    pub(crate) state: PartialPacking,
+    pub(crate) steps: u64,
+    /// Sheets that it held on its way, where they are kept.
+    pub(crate) met: ColumnPool,
+}
+
+/// The best packing found from this one on by the search of this number; the sheets it meets are kept where that is asked for.
 pub(crate) fn run<B: Ruin>(
     instance: &Instance,
     from: PartialPacking,
-    number: u64,
+    (number, keeps): (u64, bool),
     limits: &Limits,
-) -> (PartialPacking, u64) {
+) -> Ruined {
     let mut sizes = Vec::new();
     let mut held = RuinState::<B> { sheets: Vec::new(), unplaced: from.unplaced };
     for SingleSheet { size, placed } in from.sheets {
@@ -95,15 +107,18 @@ pub(crate) fn run<B: Ruin>(
         spared: Default::default(),
         ruined: Vec::new(),
         unplaced: Vec::new(),
+        taken: 0,
+        met: keeps.then(ColumnPool::default),
     };
     let missing = missing(instance, &held.unplaced);
     // Without a sheet there is nothing to ruin.
     let budget = if sizes.is_empty() { 0 } else { limits.budget };
     let limits = Limits { budget, ..*limits };
     let mut random = Random::new(number);
-    let (best, spent) = late_acceptance::search(&mut ruined, B::MEMORY, &limits, (held, missing), &mut random);
+    let (best, steps) = late_acceptance::search(&mut ruined, B::MEMORY, &limits, (held, missing), &mut random);
     let sheets = sizes.iter().zip(best.sheets).map(|(&size, sheet)| SingleSheet { size, placed: B::boxes(sheet) });
-    (PartialPacking { sheets: sheets.collect(), unplaced: best.unplaced }, spent)
+    let state = PartialPacking { sheets: sheets.collect(), unplaced: best.unplaced };
+    Ruined { state, steps, met: ruined.met.unwrap_or_default() }
 }
 
 /// Area of these boxes.
@@ -132,6 +147,9 @@ struct RuinRecreate<'a, B: Ruin> {
     builders: [B; MOST_RUINED],
     spared: [B::Spared; MOST_RUINED],
     unplaced: Vec<usize>,
+    /// Changes taken.
+    taken: u64,
+    met: Option<ColumnPool>,
 }
 
 impl<B: Ruin> Neighbourhood for RuinRecreate<'_, B> {
@@ -146,6 +164,12 @@ impl<B: Ruin> Neighbourhood for RuinRecreate<'_, B> {
     }
 
     fn take(&mut self, held: &mut RuinState<B>) {
+        self.taken += 1;
+        if let Some(met) = self.met.as_mut().filter(|_| self.taken.is_multiple_of(KEPT)) {
+            for builder in &self.builders[..self.ruined.len()] {
+                met.keep(&builder.placed());
+            }
+        }
         for (&sheet, builder) in self.ruined.iter().zip(&mut self.builders) {
             builder.exchange(&mut held.sheets[sheet]);
         }
