@@ -161,6 +161,13 @@ fn not_json(source: &Source, error: &serde_json::Error) -> Finding {
         let said = |key| Said::new(key).with("fraction", Arg::code(&fraction));
         return refused(said("not-json-bare-fraction"), said("not-json-bare-fraction-help"), &place);
     }
+    if matches!(fault, Fault::BareName)
+        && let Some((found, place)) = decimal_comma(source.line(place.line), &place)
+    {
+        let pointed = found.replace(',', ".");
+        let text = Said::new("comma-in-number").with("found", Arg::code(found));
+        return refused(text, Said::new("length-comma-help").with("pointed", Arg::code(pointed)), &place);
+    }
     let [text, help] = fault.keys();
     refused(Said::new(text), Said::new(help), &place)
 }
@@ -180,4 +187,15 @@ fn bare_fraction(line: &str, column: usize) -> Option<String> {
     let text = text.trim();
     let (over, under) = text.split_once('/')?;
     (!over.is_empty() && !under.is_empty() && !under.contains(['/', ' '])).then(|| text.to_owned())
+}
+
+/// The number with a decimal comma, `0,35`, of which a place is the first digit behind the comma; and where all of it stands.
+fn decimal_comma(line: &str, place: &Place) -> Option<(String, Place)> {
+    let letters: Vec<char> = line.chars().collect();
+    let comma = place.column.checked_sub(2)?;
+    let is_digit = |at: &usize| letters.get(*at).is_some_and(char::is_ascii_digit);
+    let start = (0..comma).rev().take_while(is_digit).last()?;
+    let end = (comma + 1..letters.len()).take_while(is_digit).last()?;
+    let found = letters[start..=end].iter().collect();
+    (letters[comma] == ',').then(|| (found, Place { column: start + 1, width: end + 1 - start, ..place.clone() }))
 }

@@ -43,6 +43,9 @@ const FAULTS: &[Fault] = &[
     wrong("12, \"stock\"", "12 \"stock\"", "\"stock\": \"card\" }", &["comma"]),
     wrong("[1] }]\n}", "[1] }],\n}", "}\n\u{3}", &["comma"]),
     wrong("\"kind\": \"pocket\"", "kind: \"pocket\"", "kind: ", &["double quotes"]),
+    wrong("140", "140,25", "140,25", &["140,25", "comma", "write 140.25 with a point"]),
+    // A number in the place of a name is nobody's decimal where the comma stands apart.
+    wrong("140", "140, 25", "25, \"height\"", &["double quotes"]),
     wrong("140", "1e999", "9, \"height\"", &["number", "too large"]),
     // Wrong types and missing things.
     wrong("140", "null", "null", &["width", "length", "null", "216 mm"]),

@@ -4,7 +4,7 @@
 import { at } from "./at.js";
 import { build } from "./become.js";
 import { button, make } from "./make.js";
-import { svgOf } from "./picture.js";
+import { extent, svgOf } from "./picture.js";
 
 /** The least height of a letter, px. */
 const READABLE = 11;
@@ -23,12 +23,6 @@ const fingers = new Map();
  * @param {Sketch | null} img
  */
 export const plate = (img, has = {}) => (img ? make("button", { type: "button", class: "plate opens", "data-do": "large", ...has }, img, make("span", { class: "unseen" }, ": open it large")) : null);
-
-/**
- * @param {string} svg
- * @param {string} name
- */
-const number = (svg, name) => Number(new RegExp(`\\b${name}="([\\d.]+)mm"`).exec(svg)?.[1] ?? 1);
 
 /** The scale at which all of it is seen. */
 function whole() {
@@ -72,7 +66,7 @@ export function open(control) {
   if (!from) return;
   const svg = svgOf(from.src);
   if (!svg) return;
-  mm = { width: number(svg, "width"), height: number(svg, "height") };
+  mm = extent(svg);
   const letters = [...svg.matchAll(/font-size="([\d.]+)"/g)].map(([, size]) => Number(size));
   const dialog = /** @type {HTMLDialogElement} */ (build(make("dialog", { id: "large", "aria-labelledby": "large-title" },
     make("div", { class: "large-head" },

@@ -97,3 +97,12 @@ export async function small(svg) {
  * @param {string} address
  */
 export const svgOf = (address) => [...drawn].find(([, at]) => at === address)?.[0];
+
+/**
+ * How large a picture is, mm; one where it does not say so.
+ * @param {string} svg
+ */
+export function extent(svg) {
+  const [width, height] = ["width", "height"].map((name) => Number(new RegExp(`\\b${name}="([\\d.]+)mm"`).exec(svg)?.[1] ?? 1));
+  return { width, height };
+}

@@ -3,7 +3,7 @@
 
 import { capital, drafts, idOf, waits } from "./fields.js";
 import { make } from "./make.js";
-import { picture } from "./picture.js";
+import { extent, picture } from "./picture.js";
 
 /**
  * The drawing; nothing until it is there.
@@ -21,9 +21,9 @@ export function sized(state, page, group = null, drawn = state.drawn) {
   const wayOf = (/** @type {string} */ path) => (group && path.startsWith(own) ? `pages[${group.kind}].${path.slice(own.length)}` : path);
   return make("div", { class: `sized${drawn.old ? " old" : ""}`, "data-key": "sized" },
     drawn.old ? make("p", { class: "told" }, "This is how it was before.") : null,
-    drawn.folded ? make("figure", { class: "loose", "data-key": "folded", ...extent(drawn.folded) }, picture(drawn.folded, `Page ${chosen + 1} as it lies`), make("figcaption", {}, "as it lies")) : null,
+    drawn.folded ? make("figure", { class: "loose", "data-key": "folded", ...told(drawn.folded) }, picture(drawn.folded, `Page ${chosen + 1} as it lies`), make("figcaption", {}, "as it lies")) : null,
     drawn.pieces.map((piece, at) => make("figure", { "data-key": `piece-${at}` },
-      make("div", { class: "on-card", ...extent(piece.picture) },
+      make("div", { class: "on-card", ...told(piece.picture) },
         picture(piece.picture, `${piece.name}, flat`),
         piece.numbers.map((number) => ({ ...number, path: wayOf(number.path) })).map((number) => size(number, all.find((row) => row.path === number.path), view, page.way))),
       make("figcaption", {}, piece.name))));
@@ -51,11 +51,11 @@ function size(/** @type {NumberAt} */ { path, name, size, x, y }, row, view, way
     }));
 }
 
-/**
- * How large a picture is, mm.
- * @param {string} svg
- */
-const extent = (svg) => Object.fromEntries(["width", "height"].map((name) => [`data-${name}`, new RegExp(`\\b${name}="([\\d.]+)mm"`).exec(svg)?.[1] ?? null]));
+/** @param {string} svg */
+const told = (svg) => {
+  const { width, height } = extent(svg);
+  return { "data-width": width, "data-height": height };
+};
 
 /** Puts the fields where the drawing has their numbers: a page's own policy lets no text say that. */
 export function place() {
