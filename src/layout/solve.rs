@@ -58,14 +58,13 @@ impl Budget {
     fn new(effort: Effort, instance: &Instance) -> Self {
         // Beyond so many pieces, effort grows no more.
         let pieces = instance.pieces().min(100);
-        let descent = |rounds: u64, ruin: u64, covering: u64| DescentEffort { rounds, ruin, covering };
         let start = |steps: u64, perturbed_orders: usize| StartEffort { steps: steps * pieces, perturbed_orders };
         match effort {
             Effort::Low => Self {
                 start: start(15_000, 0),
                 exact: 100_000,
                 patterns: 0,
-                descent: descent(0, 0, 0),
+                descent: DescentEffort::default(),
                 guillotine: 0,
                 wishes: 0,
             },
@@ -73,7 +72,7 @@ impl Budget {
                 start: start(40_000, 24),
                 exact: 2_000_000,
                 patterns: 2_000_000 + 3_000 * pieces * pieces,
-                descent: descent(1, 10_000 * pieces * pieces, 2_500 * pieces * pieces),
+                descent: DescentEffort { ruin: 10_000 * pieces * pieces, covering: 2_500 * pieces * pieces },
                 guillotine: 20_000 * pieces * pieces,
                 wishes: 10_000 * pieces,
             },
@@ -81,7 +80,7 @@ impl Budget {
                 start: start(400_000, 120),
                 exact: 50_000_000,
                 patterns: 60_000 * pieces * pieces,
-                descent: descent(2, 60_000 * pieces * pieces, 15_000 * pieces * pieces),
+                descent: DescentEffort { ruin: 100_000 * pieces * pieces, covering: 15_000 * pieces * pieces },
                 guillotine: 200_000 * pieces * pieces,
                 wishes: 300_000 * pieces,
             },
@@ -89,7 +88,13 @@ impl Budget {
     }
 
     fn steps(&self) -> u64 {
-        self.start.steps + self.exact + 2 * self.patterns + self.descent.steps() + self.guillotine + 2 * self.wishes
+        self.start.steps
+            + self.exact
+            + 2 * self.patterns
+            + self.descent.ruin
+            + self.descent.covering
+            + self.guillotine
+            + 2 * self.wishes
     }
 }
 
@@ -127,9 +132,9 @@ pub(crate) fn solve<B: Ruin>(
     }
     let mut covering = budget.patterns;
     while hope && covering > 0 && !meter.stopped() && best.complete() && best.sheets() > bound.known() {
-        let covered = cover::<B>(instance, &mut columns, best.sheets() - 1, covering, &meter);
-        covering = covering.saturating_sub(covered.steps.max(1));
-        let Some(found) = covered.packing else { break };
+        let (found, spent) = cover::<B>(instance, &mut columns, best.sheets() - 1, covering, &meter);
+        covering = covering.saturating_sub(spent.max(1));
+        let Some(found) = found else { break };
         best = found;
     }
     best = descend::<B>(instance, bound, best, budget.descent, (threads, &meter), &mut columns);

@@ -33,25 +33,21 @@ impl Objective {
 
 /// What a packing is worth in layouts as `B` makes them.
 pub(crate) fn objective<B: SheetBuilder>(packing: &Packing, instance: &Instance) -> Objective {
+    let area = |(kind, &count): (usize, &u64)| {
+        u128::from(instance.kinds[kind].area().unsigned_abs()).saturating_mul(u128::from(count))
+    };
     let counted = packing.laid.iter().filter(|laid| instance.sizes[laid.size].supply.is_some());
     let on_counted = counted
         .map(|laid| u128::from(laid.filled().unsigned_abs()).saturating_mul(u128::from(laid.times)))
         .fold(0, u128::saturating_add);
     Objective {
-        left: area(instance, &packing.left),
+        left: packing.left.iter().enumerate().map(area).fold(0, u128::saturating_add),
         bought: cost(packing, instance, false),
         on_counted: Reverse(on_counted),
         spent: cost(packing, instance, true),
         sheets: packing.sheets(),
         offcut: Reverse(packing.emptiest(instance).map_or(0, |last| B::largest_offcut(instance, &packing.laid[last]))),
     }
-}
-
-/// Area of so many boxes of each kind.
-pub(crate) fn area(instance: &Instance, counts: &[u64]) -> u128 {
-    let areas = instance.kinds.iter().zip(counts);
-    let areas = areas.map(|(kind, &count)| u128::from(kind.area().unsigned_abs()).saturating_mul(u128::from(count)));
-    areas.fold(0, u128::saturating_add)
 }
 
 /// What the sheets cost that are not counted, or all of them.

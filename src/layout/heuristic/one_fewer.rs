@@ -25,15 +25,15 @@ const MOST_SHEETS: usize = 120;
 /// A search cannot do anything sensible with more loose boxes than this.
 const MOST_LOOSE: u64 = 2000;
 
-/// Tries to do with one sheet fewer; each round has searches of its own. Also returns the steps it took, those of the searches
-/// that count; the sheets that these met go to the pool. Every other search starts from what came `near`, where there is something.
+/// Tries to do with one sheet fewer. Also returns the steps it took, those of the searches that count; the sheets that these met
+/// go to the pool.
 pub(crate) fn one_fewer<B: Ruin>(
     instance: &Instance,
     from: &Packing,
-    (round, budget): (u64, u64),
+    budget: u64,
     threads: usize,
     meter: &Meter,
-    (pool, near): (&mut ColumnPool, Option<&PartialPacking>),
+    pool: &mut ColumnPool,
 ) -> Option<(Packing, u64)> {
     if from.left.iter().fold(0, |sum: u64, &count| sum.saturating_add(count)) > MOST_LOOSE {
         return None;
@@ -41,16 +41,13 @@ pub(crate) fn one_fewer<B: Ruin>(
     // What is searched comes out as single sheets: of a long run, few.
     let most = if from.sheets() > LONG_RUN { instance.kinds.len() + 2 } else { MOST_SHEETS };
     let (start, kept) = PartialPacking::unroll(from, most);
-    let runs = u64::try_from(RUNS).unwrap_or(1);
-    let share = budget / runs;
+    let share = budget / u64::try_from(RUNS).unwrap_or(1);
     // Of several sizes no sheets are chosen from.
     let keeps = instance.one_size();
     let winner = AtomicUsize::new(usize::MAX);
     let found = parallel::run(threads, RUNS, &|number| {
         let mut state = start.clone();
-        if let Some(near) = near.filter(|_| number % 2 == 0) {
-            state.clone_from(near);
-        } else if from.complete() {
+        if from.complete() {
             give_up_one(instance, &mut state, number);
         }
         if u64::try_from(state.unplaced.len()).unwrap_or(u64::MAX) > MOST_LOOSE {
@@ -62,7 +59,7 @@ pub(crate) fn one_fewer<B: Ruin>(
             return None;
         }
         let limits = Limits { budget: share, step: &step };
-        let stream = round * runs + u64::try_from(number).unwrap_or(0);
+        let stream = u64::try_from(number).unwrap_or(0);
         let ruined = ruin_recreate::run::<B>(instance, state, (stream, keeps), &limits);
         if ruined.state.unplaced.is_empty() {
             winner.fetch_min(number, Ordering::Relaxed);

@@ -15,8 +15,6 @@ use crate::layout::heuristic::column_generation::{self, ColumnGenerator};
 use crate::layout::heuristic::column_pool::ColumnPool;
 use crate::layout::heuristic::constructive::{in_one_go, supplies};
 use crate::layout::heuristic::greedy_columns::GreedyFiller;
-use crate::layout::heuristic::objective::area;
-use crate::layout::heuristic::partial_packing::{PartialPacking, SingleSheet};
 use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
@@ -50,22 +48,14 @@ pub(crate) fn is_long(instance: &Instance, sheets: u64) -> bool {
     sheets > LONG_RUN || (instance.repeated() && sheets > 2 * u64::try_from(instance.kinds.len()).unwrap_or(u64::MAX))
 }
 
-/// What set covering came to.
-pub(crate) struct Covered {
-    pub(crate) packing: Option<Packing>,
-    /// Where there is no packing: so many sheets of the dive that left least, and what it left.
-    pub(crate) nearest: Option<PartialPacking>,
-    pub(crate) steps: u64,
-}
-
-/// Looks for a packing of at most `sheets` sheets, in dives until `budget` steps are spent.
+/// Looks for a packing of at most `sheets` sheets, in dives until `budget` steps are spent. Also returns the steps.
 pub(crate) fn cover<B: SheetBuilder>(
     instance: &Instance,
     pool: &mut ColumnPool,
     sheets: u64,
     budget: u64,
     meter: &Meter,
-) -> Covered {
+) -> (Option<Packing>, u64) {
     let long = is_long(instance, sheets);
     let problem = long.then(|| column_generation::problem(instance)).flatten();
     let generator = problem.as_ref().map(|problem| ColumnGenerator::new(problem, instance.trimmer, budget / 4));
@@ -79,7 +69,6 @@ pub(crate) fn cover<B: SheetBuilder>(
         spent: 0,
         told: 0,
         hopeless: false,
-        nearest: None,
     };
     let mut packing = None;
     let mut number = 0;
@@ -92,7 +81,7 @@ pub(crate) fn cover<B: SheetBuilder>(
         }
         number += 1;
     }
-    Covered { packing, nearest: diver.nearest.map(|(_, nearest)| nearest), steps: diver.spent }
+    (packing, diver.spent)
 }
 
 struct Diver<'a, B> {
@@ -106,8 +95,6 @@ struct Diver<'a, B> {
     spent: u64,
     told: u64,
     hopeless: bool,
-    /// The dive that left least, and the area of that.
-    nearest: Option<(u128, PartialPacking)>,
 }
 
 /// How often a sheet of the pool is used, and the part of it that is still wanted.
@@ -134,15 +121,11 @@ impl<B: SheetBuilder> Diver<'_, B> {
         let mut taken: Vec<PackedSheet> = Vec::new();
         let mut used = 0;
         while left.iter().any(|&count| count > 0) {
-            let Some(may) = sheets.checked_sub(used).filter(|&may| may > 0) else {
-                self.came_near(taken, sheets, left);
-                return None;
-            };
+            let may = sheets.checked_sub(used).filter(|&may| may > 0)?;
             // What is found for the whole problem is worth looking for longer than what is left in the end.
             let hard = taken.is_empty() && self.spent < self.budget / 2;
             let Some(choice) = self.programme(&left, may, hard, meter) else {
                 self.hopeless |= taken.is_empty();
-                self.came_near(taken, sheets, left);
                 return None;
             };
             // Single boxes are on no sheet that was met; of a long run nearly all is in place when time runs out.
@@ -174,20 +157,6 @@ impl<B: SheetBuilder> Diver<'_, B> {
             }
         }
         Some(Packing { laid: taken, left })
-    }
-
-    /// Keeps what a dive laid on so many sheets if it left less than all before.
-    fn came_near(&mut self, taken: Vec<PackedSheet>, sheets: u64, left: Vec<u64>) {
-        if self.long || taken.is_empty() {
-            return;
-        }
-        let area = area(self.instance, &left);
-        if self.nearest.as_ref().is_none_or(|(least, _)| area < *least) {
-            let (mut near, _) = PartialPacking::unroll(&Packing { laid: taken, left }, usize::MAX);
-            let empty = SingleSheet { size: 0, placed: Vec::new() };
-            near.sheets.resize(usize::try_from(sheets).unwrap_or(near.sheets.len()), empty);
-            self.nearest = Some((area, near));
-        }
     }
 
     /// Which sheets cover what is left, each in part; none if that takes more than `may` of them.
