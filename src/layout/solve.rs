@@ -9,12 +9,13 @@
 //! leaves hope, set covering with columns generated on the way, and ruin and recreate towards one sheet fewer, again and
 //! again. Work is counted in steps (one empty rectangle looked at, some seven nanoseconds).
 
-use crate::layout::bound::fitting::Set;
+use crate::layout::bound::closing::{CoverAnswer, close};
+use crate::layout::bound::fitting::{FitOracle, Set};
 use crate::layout::bound::guillotine_pricing::GuillotinePricer;
 use crate::layout::bound::lower_bound::LowerBound;
 use crate::layout::bound::mixed_sizes;
 use crate::layout::bound::patterns::{self, ColumnSource};
-use crate::layout::bound::pricing::{EACH_HEAVY, Pricer};
+use crate::layout::bound::pricing::{EACH_HEAVY, Pricer, Pricing};
 use crate::layout::exact::few_boxes;
 use crate::layout::heuristic::column_generation;
 use crate::layout::heuristic::column_pool::{self, ColumnPool};
@@ -25,17 +26,20 @@ use crate::layout::heuristic::mixed_plan;
 use crate::layout::heuristic::multi_start::{StartEffort, multi_start};
 use crate::layout::heuristic::objective::cost;
 use crate::layout::heuristic::ruin_recreate::Ruin;
-use crate::layout::heuristic::set_covering::cover;
+use crate::layout::heuristic::set_covering::{LONG_RUN, cover};
 use crate::layout::heuristic::sheet_builder::SheetBuilder;
 use crate::layout::model::instance::Instance;
 use crate::layout::model::packing::{PackedSheet, Packing, PlacedBox};
 use crate::layout::model::problem::{Effort, Problem, Watch};
-use crate::layout::numbers::share;
+use crate::layout::numbers::{nearly, share};
 use crate::layout::parallel::Meter;
 use crate::layout::wishes::as_liked;
 
 /// Sheets that are filled for one question of the bound by patterns.
 const GREEDY_SHEETS: usize = 24;
+
+/// Where sheets used in part take so much of one more than one sheet fewer, better layouts are hardly met.
+const REMOTE: f64 = 0.12;
 
 /// With sheets of several sizes the bound of a long run may take so many times the steps.
 const MIXED_TIMES: u64 = 4;
@@ -71,15 +75,15 @@ impl Budget {
             Effort::Normal => Self {
                 start: start(40_000, 24),
                 exact: 2_000_000,
-                patterns: 2_000_000 + 3_000 * pieces * pieces,
-                descent: DescentEffort { ruin: 10_000 * pieces * pieces, covering: 2_500 * pieces * pieces },
+                patterns: 2_000_000 + 4_000 * pieces * pieces,
+                descent: DescentEffort { ruin: 18_000 * pieces * pieces, covering: 3_500 * pieces * pieces },
                 guillotine: 20_000 * pieces * pieces,
                 wishes: 10_000 * pieces,
             },
             Effort::High => Self {
                 start: start(400_000, 120),
                 exact: 50_000_000,
-                patterns: 60_000 * pieces * pieces,
+                patterns: 40_000 * pieces * pieces,
                 descent: DescentEffort { ruin: 100_000 * pieces * pieces, covering: 15_000 * pieces * pieces },
                 guillotine: 200_000 * pieces * pieces,
                 wishes: 300_000 * pieces,
@@ -119,13 +123,14 @@ pub(crate) fn solve<B: Ruin>(
     let meter = Meter::new(watch, budget.steps());
     let mut columns = ColumnPool::default();
     let mut best = multi_start::<B>(instance, &budget.start, threads, &meter, &mut columns);
-    let mut hope = false;
+    let (mut hope, mut in_part) = (false, 0.0);
     if best.complete() && best.sheets() > bound.reach(best.sheets()) && budget.exact > 0 {
         best = settled(instance, bound, best, budget.exact, &meter);
     }
     let many_on_a_sheet = best.laid.iter().any(|laid| laid.placed.len() > column_pool::MOST_BOXES);
     if best.complete() && best.sheets() > bound.reach(best.sheets()) && budget.patterns > 0 && !many_on_a_sheet {
-        hope = raised::<B>(instance, bound, best.sheets(), budget.patterns, &meter, &mut columns);
+        let found = raised::<B>(instance, bound, best.sheets(), budget.patterns, &meter, &mut columns);
+        (hope, in_part, best) = (found.hope, found.sum, found.packing.unwrap_or(best));
     }
     if best.complete() && instance.repeated() && best.sheets() > bound.reach(best.sheets()) {
         hope |= guillotine_columns(instance, bound, best.sheets(), budget.guillotine, &meter, &mut columns);
@@ -137,7 +142,9 @@ pub(crate) fn solve<B: Ruin>(
         let Some(found) = found else { break };
         best = found;
     }
-    best = descend::<B>(instance, bound, best, budget.descent, (threads, &meter), &mut columns);
+    let remote = in_part > nearly(best.sheets().saturating_sub(1)) + REMOTE;
+    let descent = if remote { budget.descent.shortened() } else { budget.descent };
+    best = descend::<B>(instance, bound, best, descent, (threads, &meter), &mut columns);
     if best.complete() && instance.repeated() && !instance.one_size() && budget.guillotine > 0 && !meter.stopped() {
         best = mixed_plan::cheaper::<B>(instance, &best, budget.guillotine, &meter).unwrap_or(best);
     }
@@ -181,7 +188,17 @@ fn settled(instance: &Instance, bound: &mut LowerBound, best: Packing, steps: u6
     }
 }
 
-/// Raises the bound by patterns; says whether there is hope of a better layout.
+/// What raising the bound by patterns showed.
+#[derive(Default)]
+struct Raised {
+    hope: bool,
+    /// The sheets that it takes if they could be used in part, as far as is known.
+    sum: f64,
+    /// A layout that is as good as the bound.
+    packing: Option<Packing>,
+}
+
+/// Raises the bound by patterns; says what hope there is of a better layout.
 fn raised<B: SheetBuilder>(
     instance: &Instance,
     bound: &mut LowerBound,
@@ -189,16 +206,42 @@ fn raised<B: SheetBuilder>(
     budget: u64,
     meter: &Meter,
     pool: &mut ColumnPool,
-) -> bool {
-    let Some(problem) = bound.problem() else { return false };
+) -> Raised {
+    let Some(problem) = bound.problem() else { return Raised::default() };
     let seeds: Vec<Set> = pool.sheets().iter().map(|(kinds, _)| bound.set(kinds.iter().copied())).collect();
     let filler = GreedyFiller::<B>::new(instance);
     let mut source = GreedySource { filler, counts: instance.counts(), bound, pool, meter };
-    let Some(mut pricer) = Pricer::new(problem, EACH_HEAVY, budget) else { return false };
+    let Some(mut pricer) = Pricer::new(problem, EACH_HEAVY, budget) else { return Raised::default() };
     let counts: Vec<u64> = problem.boxes.iter().map(|box_type| box_type.count).collect();
     let found = patterns::bound(&counts, &seeds, bound.known(), sheets, &mut pricer, &mut source);
-    bound.learn(found.bound);
-    found.hope
+    let (mut least, mut packing) = (found.bound, None);
+    let met = pricer.met();
+    let closed = found.almost.filter(|_| least + 1 == sheets && sheets <= LONG_RUN).map(|(worth, most)| {
+        let before = pricer.steps();
+        let closed = close(&mut pricer, &counts, &worth, most, least);
+        meter.step(before - pricer.steps());
+        closed
+    });
+    if closed == Some(CoverAnswer::Never) {
+        least = sheets;
+    }
+    if let Some(own) = column_generation::problem(instance).filter(|_| !instance.trimmer && instance.endless()) {
+        let mut oracle = FitOracle::new(&own, EACH_HEAVY, budget / 8);
+        let mut laid = |set: &Set, left: &mut [u64]| oracle.laid_kinds(&bound.own(set, left)?);
+        met.iter().filter_map(|set| laid(set, &mut instance.counts())).for_each(|placed| {
+            pool.keep(&placed);
+        });
+        if let Some(CoverAnswer::With(sets)) = closed {
+            let mut left = instance.counts();
+            let placed: Option<Vec<_>> = sets.iter().map(|set| laid(set, &mut left)).collect();
+            let sheet = |placed| PackedSheet { size: 0, times: 1, placed };
+            packing = placed
+                .filter(|_| left.iter().all(|&left| left == 0))
+                .map(|placed| Packing { laid: placed.into_iter().map(sheet).collect(), left });
+        }
+    }
+    bound.learn(least);
+    Raised { hope: found.hope, sum: found.sum, packing }
 }
 
 /// Adds sheets that a trimmer can cut as long as used in part they do with fewer; says whether there is hope of a better layout.

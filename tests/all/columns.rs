@@ -218,15 +218,16 @@ fn a_trimmer_is_told_that_it_needs_more_than_a_cutter() {
 // --- Parts of an album, many kits ---
 
 /// Five parts of 20 to 80 pieces. A part that lies on the sheet in one way only shares it with no more than it does in that
-/// way; by trimmer, 90 sheets are the least.
+/// way. 90 sheets are the least, by trimmer or not: of the eleven fullest loads of the four larger parts, as a constraint solver
+/// finds them, no 89 hold all (CP-SAT of OR-tools 9.15, by hand).
 #[test]
 fn a_part_that_goes_onto_the_sheet_one_way_is_not_bounded_the_other_way() {
     let parts = [(322, 419, 20), (831, 1020, 60), (1649, 1044, 80), (1682, 2084, 40), (347, 2259, 40)];
     let items = parts.map(|(width, height, count)| item(width * MM / 10, height * MM / 10, Turns::ANY, count));
     let sheet = [endless(202 * MM, 289 * MM)];
-    for (cuts, bound) in [(Cuts::Free, 89), (Cuts::Trimmer, 90)] {
+    for cuts in [Cuts::Free, Cuts::Trimmer] {
         let layout = laid(&problem(&items, &sheet, 0, Effort::Normal), cuts);
-        assert_eq!((sheets(&layout), layout.lower_bound), (90, bound));
+        assert_eq!((sheets(&layout), layout.lower_bound), (90, 90));
     }
 }
 

@@ -6,8 +6,9 @@
 
 use std::collections::BTreeMap;
 
-use crate::layout::exact::one_sheet::{Answer, Feasibility, MOST_BOXES, SameBoxes, lie};
-use crate::layout::model::one_size::OneSizeProblem;
+use crate::layout::exact::answer::{Answer, Feasibility, SameBoxes};
+use crate::layout::exact::one_sheet::{MOST_BOXES, lie};
+use crate::layout::model::one_size::{BoxType, OneSizeProblem};
 use crate::layout::model::packing::PlacedBox;
 
 /// Kinds of boxes, in order, a kind as often as it is there.
@@ -15,6 +16,8 @@ pub(crate) type Set = Vec<u8>;
 
 /// Sets whose answers are remembered.
 const MOST_KNOWN: usize = 200_000;
+/// Steps to tell whether three boxes fit.
+const EACH_THIRD: usize = 6;
 /// Steps that one set may take.
 const EACH_SET: u64 = 40_000;
 
@@ -22,6 +25,8 @@ const EACH_SET: u64 = 40_000;
 pub(crate) struct FitOracle<'a> {
     problem: &'a OneSizeProblem,
     known: BTreeMap<Set, Feasibility>,
+    /// For two kinds, those that a third box on their sheet may be of.
+    thirds: Vec<Option<u128>>,
     /// Steps that are left.
     steps: u64,
     /// Steps that a set may take which matters.
@@ -30,7 +35,13 @@ pub(crate) struct FitOracle<'a> {
 
 impl<'a> FitOracle<'a> {
     pub(crate) fn new(problem: &'a OneSizeProblem, hard: u64, steps: u64) -> Self {
-        Self { problem, known: BTreeMap::new(), steps, hard }
+        Self {
+            problem,
+            known: BTreeMap::new(),
+            thirds: vec![None; problem.boxes.len() * problem.boxes.len()],
+            steps,
+            hard,
+        }
     }
 
     pub(crate) fn problem(&self) -> &'a OneSizeProblem {
@@ -49,6 +60,20 @@ impl<'a> FitOracle<'a> {
     /// Counts so many equal looks.
     pub(crate) fn spend_many(&mut self, count: usize) {
         self.spend(u64::try_from(count).unwrap_or(u64::MAX));
+    }
+
+    /// The kinds of which a box lies on one sheet with one each of two others.
+    pub(crate) fn thirds(&mut self, one: usize, two: usize) -> u128 {
+        let pair = one.min(two) * self.problem.boxes.len() + one.max(two);
+        if let Some(known) = self.thirds[pair] {
+            return known;
+        }
+        self.spend_many(EACH_THIRD * self.problem.boxes.len());
+        let OneSizeProblem { width, height, boxes, .. } = self.problem;
+        let fits = |third: &BoxType| three_lie([&boxes[one], &boxes[two], third], (*width, *height));
+        let thirds = boxes.iter().enumerate().fold(0, |row, (kind, third)| row | u128::from(fits(third)) << kind);
+        self.thirds[pair] = Some(thirds);
+        thirds
     }
 
     /// Whether a set fits on one sheet, as far as that is soon known.
@@ -81,6 +106,13 @@ impl<'a> FitOracle<'a> {
             self.known.insert(set.to_vec(), known);
         }
         known
+    }
+
+    /// The same for kinds that are not in order.
+    pub(crate) fn laid_kinds(&mut self, kinds: &[usize]) -> Option<Vec<PlacedBox>> {
+        let mut set: Set = kinds.iter().filter_map(|&kind| u8::try_from(kind).ok()).collect();
+        set.sort_unstable();
+        self.laid(&set)
     }
 
     /// How a set lies on one sheet, where that is certain.
@@ -145,6 +177,22 @@ impl<'a> FitOracle<'a> {
         }
         Some(set)
     }
+}
+
+/// Whether three boxes lie on a sheet. A straight cut parts one of them from the others, however they lie.
+fn three_lie(boxes: [&BoxType; 3], sheet: (i64, i64)) -> bool {
+    let row = |a: i64, b: i64, c: i64, whole: i64| a + b + c <= whole;
+    // The first beside the other two, of which one lies beside or on the other; and the same with the sides exchanged.
+    let parted = |a: (i64, i64), b: (i64, i64), c: (i64, i64)| {
+        let beside = a.0 + b.0.max(c.0) <= sheet.0 && b.1 + c.1 <= sheet.1 || row(a.0, b.0, c.0, sheet.0);
+        let above = a.1 + b.1.max(c.1) <= sheet.1 && b.0 + c.0 <= sheet.0 || row(a.1, b.1, c.1, sheet.1);
+        beside || above
+    };
+    let goes = |way: &&(i64, i64)| way.0 <= sheet.0 && way.1 <= sheet.1;
+    let [first, second, third] = boxes.map(|one| one.orientations.iter().filter(goes));
+    first.clone().any(|&a| {
+        second.clone().any(|&b| third.clone().any(|&c| parted(a, b, c) || parted(b, a, c) || parted(c, a, b)))
+    })
 }
 
 /// How often a kind is in a set, whose equal kinds lie together.

@@ -9,7 +9,9 @@
 
 use crate::layout::bound::dual_pairs::WHOLE;
 use crate::layout::bound::fitting::{FitOracle, Set};
-use crate::layout::exact::one_sheet::Feasibility;
+use crate::layout::bound::knapsack::Knapsack;
+use crate::layout::exact::answer::Feasibility;
+use crate::layout::model::one_size::{BoxType, OneSizeProblem};
 
 /// Knapsacks that are checked at once.
 pub(crate) const KNAPSACKS: usize = 8;
@@ -35,113 +37,120 @@ pub(crate) fn heaviest(
     knapsacks: Vec<Knapsack>,
     limit: u64,
 ) -> Heavy {
-    let problem = oracle.problem();
-    let mut search = SetSearch {
-        worth: order.iter().map(|&kind| worth[kind]).collect(),
-        counts: order.iter().map(|&kind| problem.boxes[kind].count).collect(),
-        share: shares(&problem.share, &order),
-        order,
-        knapsacks,
-        limit,
-        found: Vec::new(),
-        grace: u64::MAX,
-        whole: true,
-        oracle,
-    };
-    let all = (0..search.order.len()).fold(0_u128, |all, at| all | 1 << at);
-    search.deeper(&mut Vec::new(), 0, &[0; KNAPSACKS], all);
-    let SetSearch { found, whole, limit, .. } = search;
+    let mut search = SetSearch::new(oracle, worth, order, knapsacks, limit);
+    let bigger = &search.bigger;
+    let no_worthier = |kind: usize| bits(bigger[kind]).filter(move |&other| worth[other] <= worth[kind]);
+    search.worse = (0..worth.len()).map(|kind| no_worthier(kind).fold(0, |row, other| row | 1 << other)).collect();
+    let SetSearch { found, whole, limit, .. } = search.looked();
     Heavy { sets: found, most: whole.then_some(limit) }
 }
 
-/// Which kinds may share a sheet, by their places in an order.
-fn shares(share: &[u128], order: &[usize]) -> Vec<u128> {
-    let row = |&kind: &usize| {
-        let bits = order.iter().enumerate().map(|(place, &other)| (share[kind] >> other & 1) << place);
-        bits.fold(0, |row, bit| row | bit)
+/// All sets that are worth more than `limit`, no more than so many. None if not all was looked at.
+pub(crate) fn all_heavy(
+    oracle: &mut FitOracle,
+    worth: &[u64],
+    order: Vec<usize>,
+    knapsacks: Vec<Knapsack>,
+    (limit, most): (u64, usize),
+) -> Option<Vec<Set>> {
+    let mut search = SetSearch::new(oracle, worth, order, knapsacks, limit);
+    search.all = Some(most);
+    let SetSearch { found, whole, .. } = search.looked();
+    Some(found).filter(|_| whole)
+}
+
+/// By kind, the kinds in whose place one of it always goes.
+fn bigger(problem: &OneSizeProblem) -> Vec<u128> {
+    let within = |small: &BoxType, large: &BoxType| {
+        let goes = |large: &(i64, i64)| small.orientations.iter().any(|way| way.0 <= large.0 && way.1 <= large.1);
+        large.orientations.iter().all(goes)
     };
-    order.iter().map(row).collect()
-}
-
-/// Sizes of which a sheet holds [`WHOLE`], by place in the order.
-pub(crate) struct Knapsack {
-    sizes: Vec<u64>,
-    /// Places by worth for size, the most first.
-    by_value: Vec<u8>,
-}
-
-impl Knapsack {
-    /// From the size of each kind; the places are those of `order`.
-    pub(crate) fn new(sizes: &[u32], worth: &[u64], order: &[usize]) -> Self {
-        let sizes: Vec<u64> = order.iter().map(|&kind| u64::from(sizes[kind])).collect();
-        let mut by_value: Vec<u8> = (0..=u8::MAX).take(order.len()).collect();
-        let at = |place: u8| (worth[order[usize::from(place)]], sizes[usize::from(place)]);
-        by_value.sort_by(|&a, &b| {
-            let ((worth_a, size_a), (worth_b, size_b)) = (at(a), at(b));
-            (worth_b * size_a).cmp(&(worth_a * size_b)).then(a.cmp(&b))
-        });
-        Self { sizes, by_value }
-    }
-
-    /// No sheet on which `used` is taken gets more worth from these places; rounded up.
-    pub(crate) fn load(
-        &self,
-        used: u64,
-        places: u128,
-        worth: &dyn Fn(usize) -> u64,
-        counts: &dyn Fn(usize) -> u64,
-    ) -> u64 {
-        let (mut room, mut load) = (WHOLE.saturating_sub(used), 0_u64);
-        for &place in &self.by_value {
-            let place = usize::from(place);
-            if places >> place & 1 == 0 {
-                continue;
-            }
-            let (size, count) = (self.sizes[place], counts(place));
-            let all = size.saturating_mul(count);
-            if all <= room {
-                load = load.saturating_add(worth(place).saturating_mul(count));
-                room -= all;
-            } else {
-                return load.saturating_add((worth(place) * room).div_ceil(size));
-            }
-        }
-        load
-    }
+    let row = |(number, small): (usize, &BoxType)| {
+        let others = problem.boxes.iter().enumerate().filter(|&(other, large)| other != number && within(small, large));
+        others.fold(0, |row, (other, _)| row | 1 << other)
+    };
+    problem.boxes.iter().enumerate().map(row).collect()
 }
 
 /// One question, on its way through the sets.
 struct SetSearch<'p, 'a> {
     oracle: &'p mut FitOracle<'a>,
-    /// Kinds by place, the most worth first.
+    problem: &'a OneSizeProblem,
+    /// Kinds that are worth anything, the most worth first.
     order: Vec<usize>,
-    worth: Vec<u64>,
-    counts: Vec<u64>,
-    share: Vec<u128>,
+    /// The same, the smallest first.
+    by_size: Vec<usize>,
+    /// By kind, the kinds that it goes in place of; and those of them that are worth no more, if the heaviest set is looked for.
+    bigger: Vec<u128>,
+    worse: Vec<u128>,
+    worth: &'p [u64],
     knapsacks: Vec<Knapsack>,
     limit: u64,
     found: Vec<Set>,
     grace: u64,
     /// Everything has been looked at, or proven too light.
     whole: bool,
+    /// By kind, the boxes that are not in the set.
+    left: Vec<u64>,
+    /// The knapsack that said no the last time.
+    tightest: usize,
+    /// All sets above the limit are looked for, no more than so many.
+    all: Option<usize>,
 }
 
-impl SetSearch<'_, '_> {
-    /// The most that a set can come to with boxes from these places.
-    fn most(&mut self, set: &[usize], weight: u64, used: &[u64; KNAPSACKS], places: u128) -> u64 {
-        self.oracle.spend_many(8 + self.order.len() / 4);
-        let mut least = u64::MAX;
-        let counts = |place: usize| {
-            let held = set.iter().filter(|&&other| other == place).count();
-            self.counts[place].saturating_sub(u64::try_from(held).unwrap_or(0))
-        };
-        for (row, &used) in self.knapsacks.iter().zip(used) {
-            least = least.min(weight.saturating_add(row.load(used, places, &|place| self.worth[place], &counts)));
-            if least <= self.limit {
-                break;
-            }
+impl<'p, 'a> SetSearch<'p, 'a> {
+    fn new(
+        oracle: &'p mut FitOracle<'a>,
+        worth: &'p [u64],
+        order: Vec<usize>,
+        knapsacks: Vec<Knapsack>,
+        limit: u64,
+    ) -> Self {
+        let problem = oracle.problem();
+        let mut by_size = order.clone();
+        let area = |kind: usize| problem.boxes[kind].orientations.first().map_or(0, |way| way.0 * way.1);
+        by_size.sort_by_key(|&kind| (area(kind), kind));
+        Self {
+            oracle,
+            problem,
+            order,
+            by_size,
+            bigger: bigger(problem),
+            worse: vec![0; worth.len()],
+            worth,
+            knapsacks,
+            limit,
+            found: Vec::new(),
+            grace: u64::MAX,
+            whole: true,
+            left: problem.boxes.iter().map(|box_type| box_type.count).collect(),
+            tightest: 0,
+            all: None,
         }
-        least
+    }
+
+    fn looked(mut self) -> Self {
+        let all = self.order.iter().fold(0, |all, &kind| all | 1 << kind);
+        self.deeper(&mut Vec::new(), 0, &[0; KNAPSACKS], all);
+        self
+    }
+
+    /// Whether a set of this weight may come to more than the limit with boxes of these kinds.
+    fn may_do(&mut self, weight: u64, used: &[u64; KNAPSACKS], kinds: u128) -> bool {
+        self.oracle.spend_many(6 + self.order.len() / 2);
+        let Some(than) = self.limit.checked_sub(weight) else { return true };
+        let too_light = |number: usize| {
+            let row = self.knapsacks.get(number)?;
+            Some(number).filter(|_| !row.holds_more(used[number], kinds, self.worth, &self.left, than))
+        };
+        // What said no the last time is asked first.
+        let tight = self.tightest;
+        let Some(tightest) = too_light(tight).or_else(|| (0..KNAPSACKS).filter(|&n| n != tight).find_map(too_light))
+        else {
+            return true;
+        };
+        self.tightest = tightest;
+        false
     }
 
     fn stopped(&mut self) -> bool {
@@ -151,90 +160,189 @@ impl SetSearch<'_, '_> {
         !self.whole
     }
 
-    /// Looks at every set that holds `set` and boxes from these places.
-    fn deeper(&mut self, set: &mut Vec<usize>, weight: u64, used: &[u64; KNAPSACKS], places: u128) {
+    /// Looks at every set that holds `set` and boxes of these kinds.
+    fn deeper(&mut self, set: &mut Vec<usize>, weight: u64, used: &[u64; KNAPSACKS], kinds: u128) {
         if self.stopped() {
             return;
         }
         self.grace = self.grace.saturating_sub(1);
-        let mut places = self.roomy(set, used, places);
-        if places == 0 || self.most(set, weight, used, places) <= self.limit {
+        let kinds = self.roomy(used, kinds);
+        if kinds == 0 || !self.may_do(weight, used, kinds) {
             return;
         }
         if set.len() >= DEEPEST {
             self.whole = false;
             return;
         }
-        if set.len() > 1 {
-            for place in bits(places) {
-                if self.joined(set, place) == Feasibility::Never {
-                    places &= !(1 << place);
-                }
-                if self.stopped() {
-                    return;
-                }
+        let mut rest = if set.len() > 1 { self.fitting(set, weight, used, kinds) } else { kinds };
+        for at in 0..self.order.len() {
+            let kind = self.order[at];
+            if rest >> kind & 1 == 0 {
+                continue;
             }
-        }
-        for place in bits(places) {
-            let rest = places & (u128::MAX << place);
-            if self.stopped() || self.most(set, weight, used, rest) <= self.limit {
+            if self.stopped() || !self.may_do(weight, used, rest) {
                 return;
             }
-            let mut more = *used;
-            for (more, row) in more.iter_mut().zip(&self.knapsacks) {
-                *more += row.sizes[place];
+            let (heavier, beside) = (weight + self.worth[kind], self.beside(set, kind, rest));
+            set.push(kind);
+            self.left[kind] -= 1;
+            if self.counts(set, heavier) {
+                self.deeper(set, heavier, &self.with(used, kind), beside);
             }
-            set.push(place);
-            let weight = weight + self.worth[place];
-            if weight > self.limit {
-                // Before it counts it is looked at for longer.
-                if self.oracle.settled(&self.named(set)) == Feasibility::Never {
-                    set.pop();
-                    continue;
-                }
+            self.left[kind] += 1;
+            set.pop();
+            // What holds a worse kind and not this one would be worth no less with this one.
+            rest &= !(1 << kind) & !self.worse[kind];
+        }
+    }
+
+    /// Takes a set down if it is worth enough. False if it fits on no sheet: before it counts it is looked at for longer.
+    fn counts(&mut self, set: &[usize], weight: u64) -> bool {
+        if weight <= self.limit {
+            return true;
+        }
+        let named = named(set);
+        if self.oracle.settled(&named) == Feasibility::Never {
+            return false;
+        }
+        self.found.push(named);
+        match self.all {
+            None => {
                 self.limit = weight;
-                self.found.push(self.named(set));
                 self.grace = self.grace.min(GRACE);
             }
-            self.deeper(set, weight, &more, rest & self.share[place]);
-            set.pop();
+            // More than may be are not all.
+            Some(most) if self.found.len() > most => self.whole = false,
+            Some(_) => {}
         }
+        true
     }
 
-    /// The places of which one more box is there and within every knapsack.
-    fn roomy(&self, set: &[usize], used: &[u64; KNAPSACKS], places: u128) -> u128 {
-        let mut roomy = places;
-        for place in bits(places) {
-            let held = set.iter().rev().take_while(|&&other| other == place).count();
-            let there = u64::try_from(held).is_ok_and(|held| held < self.counts[place]);
-            let fits = self.knapsacks.iter().zip(used).all(|(row, used)| used + row.sizes[place] <= WHOLE);
-            if !there || !fits {
-                roomy &= !(1 << place);
+    /// The kinds of which one more box fits, as far as is known, and leaves a set that may be worth enough. That is asked by
+    /// numbers first: whether boxes fit takes longer to say.
+    fn fitting(&mut self, set: &[usize], weight: u64, used: &[u64; KNAPSACKS], mut kinds: u128) -> u128 {
+        for at in 0..self.order.len() {
+            let kind = self.order[at];
+            if kinds >> kind & 1 == 0 {
+                continue;
+            }
+            let beside = self.beside(set, kind, kinds);
+            self.left[kind] -= 1;
+            if !self.may_do(weight + self.worth[kind], &self.with(used, kind), beside) {
+                kinds &= !(1 << kind) & !self.worse[kind];
+            }
+            self.left[kind] += 1;
+        }
+        for at in 0..self.by_size.len() {
+            let kind = self.by_size[at];
+            if kinds >> kind & 1 == 1 && self.joined(set, kind) == Feasibility::Never {
+                kinds &= !(1 << kind) & !self.bigger[kind];
+            }
+            if self.stopped() {
+                return 0;
             }
         }
-        roomy
+        kinds
     }
 
-    fn named(&self, set: &[usize]) -> Set {
-        let mut named: Set = set.iter().filter_map(|&place| u8::try_from(self.order[place]).ok()).collect();
-        named.sort_unstable();
-        named
+    /// Those kinds that share a sheet with one more box and any of a set.
+    fn beside(&mut self, set: &[usize], kind: usize, kinds: u128) -> u128 {
+        set.iter().fold(kinds & self.problem.share[kind], |kinds, &other| {
+            if kinds == 0 { 0 } else { kinds & self.oracle.thirds(other, kind) }
+        })
     }
 
-    fn joined(&mut self, set: &[usize], place: usize) -> Feasibility {
-        let mut named = self.named(set);
-        named.extend(u8::try_from(self.order[place]).ok());
+    /// What is taken of each knapsack with one more box.
+    fn with(&self, used: &[u64; KNAPSACKS], kind: usize) -> [u64; KNAPSACKS] {
+        let mut more = *used;
+        for (more, row) in more.iter_mut().zip(&self.knapsacks) {
+            *more += row.sizes[kind];
+        }
+        more
+    }
+
+    /// The kinds of which one more box is there and within every knapsack.
+    fn roomy(&self, used: &[u64; KNAPSACKS], kinds: u128) -> u128 {
+        let roomy = |kind: &usize| {
+            self.left[*kind] > 0 && self.knapsacks.iter().zip(used).all(|(row, used)| used + row.sizes[*kind] <= WHOLE)
+        };
+        bits(kinds).filter(roomy).fold(0, |row, kind| row | 1 << kind)
+    }
+
+    fn joined(&mut self, set: &[usize], kind: usize) -> Feasibility {
+        let mut named = named(set);
+        named.extend(u8::try_from(kind).ok());
         named.sort_unstable();
         self.oracle.spend_many(4 + named.len());
         self.oracle.fits(&named)
     }
 }
 
-/// The places in a set of bits, in order.
-fn bits(mut places: u128) -> impl Iterator<Item = usize> {
+fn named(set: &[usize]) -> Set {
+    let mut named: Set = set.iter().filter_map(|&kind| u8::try_from(kind).ok()).collect();
+    named.sort_unstable();
+    named
+}
+
+/// The numbers in a set of bits, in order.
+fn bits(mut bits: u128) -> impl Iterator<Item = usize> {
     std::iter::from_fn(move || {
-        let place = usize::try_from(places.trailing_zeros()).ok().filter(|&place| place < 128)?;
-        places &= places - 1;
-        Some(place)
+        let bit = usize::try_from(bits.trailing_zeros()).ok().filter(|&bit| bit < 128)?;
+        bits &= bits - 1;
+        Some(bit)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::layout::bound::pricing::{EACH_HEAVY, Pricer, Pricing};
+    use crate::layout::exact::slow;
+    use crate::layout::model::one_size::OneSizeProblem;
+    use crate::layout::random::Random;
+
+    fn worth_of(load: &[u64], worth: &[u64]) -> u64 {
+        load.iter().zip(worth).map(|(count, worth)| count * worth).sum()
+    }
+
+    /// Those that lie on a board; none where there are too many to be looked at.
+    fn loads(problem: &OneSizeProblem) -> Option<Vec<Vec<u64>>> {
+        let counts: Vec<u64> = problem.boxes.iter().map(|kind| kind.count).collect();
+        let loads = Some(slow::loads(&counts)).filter(|loads| loads.len() <= 600)?;
+        Some(loads.into_iter().filter(|load| slow::lie(problem, load)).collect())
+    }
+
+    /// The heaviest of all loads that lie on a board, of 600 random problems with random worths, some of them nothing; and all
+    /// those above a limit, each once.
+    #[test]
+    fn no_load_is_heavier_and_none_is_missed() {
+        let mut random = Random::new(7);
+        for _ in 0..600 {
+            let problem = slow::problem(&mut random, 7);
+            let worth: Vec<u64> =
+                problem.boxes.iter().map(|_| u64::try_from(random.below(9) * 1000).unwrap_or(0)).collect();
+            let Some(loads) = loads(&problem) else { continue };
+            let heaviest = loads.iter().map(|load| worth_of(load, &worth)).max().unwrap_or(0);
+            let mut pricer = Pricer::new(&problem, EACH_HEAVY, 100_000_000).unwrap();
+            assert_eq!(pricer.heavy(&worth, 0).most, Some(heaviest), "{problem:?} {worth:?}");
+            assert_eq!(pricer.heavy(&worth, heaviest).sets, Vec::<Vec<u8>>::new());
+
+            let counts: Vec<u64> = problem.boxes.iter().map(|kind| kind.count).collect();
+            let limit = heaviest / 2;
+            let mut all: Vec<Vec<u64>> = pricer
+                .all_heavy(&counts, &worth, limit, 10_000)
+                .unwrap()
+                .iter()
+                .map(|set| {
+                    let held = |kind: usize| set.iter().filter(|&&other| usize::from(other) == kind).count();
+                    (0..counts.len()).map(|kind| u64::try_from(held(kind)).unwrap_or(0)).collect()
+                })
+                .collect();
+            all.sort();
+            let heavy: Vec<Vec<u64>> = loads.into_iter().filter(|load| worth_of(load, &worth) > limit).collect();
+            assert_eq!(all, heavy, "{problem:?} {worth:?}");
+            if heavy.len() > 1 {
+                assert_eq!(pricer.all_heavy(&counts, &worth, limit, heavy.len() - 1), None);
+            }
+        }
+    }
 }

@@ -93,6 +93,16 @@ impl LowerBound {
         instance.gap == 0 && self.relaxation.as_ref().is_some_and(|relaxation| !relaxation.shaped())
     }
 
+    /// The instance's kinds for boxes of the problem, taken from what is left of them. None if it has no more.
+    pub(crate) fn own(&self, set: &[u8], left: &mut [u64]) -> Option<Vec<usize>> {
+        let own = |&of: &u8| {
+            let kind = (0..left.len()).find(|&kind| self.kinds[kind] == Some(of) && left[kind] > 0)?;
+            left[kind] -= 1;
+            Some(kind)
+        };
+        set.iter().map(own).collect()
+    }
+
     /// Kinds on a sheet as kinds of the problem.
     pub(crate) fn set(&self, kinds: impl Iterator<Item = usize>) -> Set {
         let mut set: Set = kinds.filter_map(|kind| self.kinds[kind]).collect();

@@ -5,6 +5,7 @@
 //! patterns, whose columns are priced by branch and bound.
 
 pub(crate) mod area;
+pub(crate) mod closing;
 pub(crate) mod dual_feasible;
 pub(crate) mod dual_pairs;
 pub(crate) mod exclusive;
@@ -13,6 +14,7 @@ pub(crate) mod guillotine_knapsack;
 pub(crate) mod guillotine_pricing;
 pub(crate) mod heaviest_set;
 pub(crate) mod inscribed;
+pub(crate) mod knapsack;
 pub(crate) mod lower_bound;
 pub(crate) mod mixed_sizes;
 pub(crate) mod patterns;

@@ -16,7 +16,7 @@ use crate::layout::bound::heaviest_set::Heavy;
 use crate::layout::bound::pricing::{Pricing, SHEET_WORTH, whole_worth};
 use crate::layout::bound::simplex::Programme;
 use crate::layout::model::one_size::MOST_KINDS;
-use crate::layout::numbers::{nearly, sheets_up};
+use crate::layout::numbers::{nearly, share, sheets_up};
 
 /// By so much a set must be worth more than a sheet to be added: a ten thousandth, far above what worths are off by.
 const MORE: u64 = SHEET_WORTH / 10_000;
@@ -28,13 +28,27 @@ const MOST_EXCHANGES: usize = 400;
 /// Sets of one answer that are added.
 const MOST_ADDED: usize = 6;
 
+/// Short of a proof by less than this, a thirtieth of a sheet, it is looked at which sheets a layout could have.
+const CLOSE: u64 = SHEET_WORTH / 30;
+
 /// What came of it.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct Outcome {
     /// No layout takes fewer sheets.
     pub(crate) bound: u64,
     /// Used in part, the sheets met would do with fewer, so there may be a better layout.
     pub(crate) hope: bool,
+    /// So many of them, counting parts.
+    pub(crate) sum: f64,
+    /// What the boxes are worth where that is just short of a proof, and the most that a sheet holds by it.
+    pub(crate) almost: Option<(Vec<u64>, u64)>,
+}
+
+impl Outcome {
+    /// Nothing new.
+    pub(crate) fn none(known: u64) -> Self {
+        Self { bound: known, hope: false, sum: 0.0, almost: None }
+    }
 }
 
 /// How the caller takes part.
@@ -55,7 +69,7 @@ pub(crate) fn bound(
     pricer: &mut dyn Pricing,
     source: &mut dyn ColumnSource,
 ) -> Outcome {
-    let mut outcome = Outcome { bound: known, hope: false };
+    let mut outcome = Outcome::none(known);
     if counts.len() > MOST_KINDS {
         return outcome;
     }
@@ -73,8 +87,13 @@ pub(crate) fn bound(
         // The programme's own sum falls from turn to turn; what it has fallen below cannot be shown by it.
         goal = goal.min(sheets_up(sum));
         outcome.hope = goal < sheets;
+        outcome.sum = sum;
+        // Where the programme says that the bound may do, what is worth most then shows which sheets a layout could have.
+        let short = goal <= outcome.bound;
+        let closing =
+            outcome.bound + 1 == sheets && sum > nearly(outcome.bound) - share(CLOSE.into(), SHEET_WORTH.into());
         // With nothing exchanged, the question that was answered would be asked again.
-        if goal <= outcome.bound || (answered && exchanges == 0) {
+        if short && !closing || (answered && exchanges == 0) {
             break;
         }
         let worth: Vec<u64> = worth.iter().map(|&worth| whole_worth(worth)).collect();
@@ -92,13 +111,17 @@ pub(crate) fn bound(
         let all = all.fold(0, u128::saturating_add);
         // If no sheet holds more than this, it takes `goal` of them.
         let limit = all.saturating_sub(1) / u128::from((goal - 1).max(1));
-        let Heavy { sets, most } = pricer.heavy(&worth, u64::try_from(limit).unwrap_or(u64::MAX));
+        let limit = if short { SHEET_WORTH + MORE } else { u64::try_from(limit).unwrap_or(u64::MAX) };
+        let Heavy { sets, most } = pricer.heavy(&worth, limit);
         answered = most.is_some();
         if let Some(most) = most {
             let needed = u64::try_from(all.div_ceil(u128::from(most.max(1)))).unwrap_or(0);
             outcome.bound = outcome.bound.max(needed);
+            let hold = u128::from(outcome.bound) * u128::from(most);
+            let close = outcome.bound + 1 == sheets && hold < all.saturating_add(u128::from(CLOSE));
+            outcome.almost = close.then(|| (worth.clone(), most));
         }
-        if sets.is_empty() || outcome.bound >= goal || !source.step(before - pricer.steps()) {
+        if sets.is_empty() || (!short && outcome.bound >= goal) || !source.step(before - pricer.steps()) {
             break;
         }
         for set in sets.iter().rev().take(MOST_ADDED) {

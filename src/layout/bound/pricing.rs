@@ -12,7 +12,8 @@ use std::cmp::Reverse;
 
 use crate::layout::bound::dual_pairs::{DualPairs, Pair};
 use crate::layout::bound::fitting::{FitOracle, Set};
-use crate::layout::bound::heaviest_set::{Heavy, KNAPSACKS, Knapsack, heaviest};
+use crate::layout::bound::heaviest_set::{Heavy, KNAPSACKS, all_heavy, heaviest};
+use crate::layout::bound::knapsack::Knapsack;
 use crate::layout::model::one_size::OneSizeProblem;
 use crate::layout::model::packing::PlacedBox;
 use crate::layout::numbers::{nearly, whole};
@@ -59,6 +60,8 @@ pub(crate) struct Pricer<'a> {
     candidates: Vec<Pair>,
     /// The sizes that the best of them give.
     shortlist: Vec<Vec<u32>>,
+    /// Heavy sets that were filled, each of which lies on a sheet.
+    met: Vec<Set>,
 }
 
 impl<'a> Pricer<'a> {
@@ -66,12 +69,36 @@ impl<'a> Pricer<'a> {
     pub(crate) fn new(problem: &'a OneSizeProblem, each: u64, steps: u64) -> Option<Self> {
         let pairs = DualPairs::new(problem.width, problem.height, &problem.boxes, PAIRS)?;
         let oracle = FitOracle::new(problem, each, steps);
-        Some(Self { oracle, pairs, questions: 0, candidates: Vec::new(), shortlist: Vec::new() })
+        Some(Self { oracle, pairs, questions: 0, candidates: Vec::new(), shortlist: Vec::new(), met: Vec::new() })
+    }
+
+    /// Heavy sets that were filled, each of which lies on a sheet.
+    pub(crate) fn met(&mut self) -> Vec<Set> {
+        std::mem::take(&mut self.met)
     }
 
     /// How a set lies on one sheet, where that is certain.
     pub(crate) fn laid(&mut self, set: &[u8]) -> Option<Vec<PlacedBox>> {
         self.oracle.laid(set)
+    }
+
+    /// All sets of so many boxes that are worth more than `limit`, no more than so many sets. None if it is not certain that these
+    /// are all.
+    pub(crate) fn all_heavy(&mut self, counts: &[u64], worth: &[u64], limit: u64, most: usize) -> Option<Vec<Set>> {
+        let (order, knapsacks) = self.question(worth, |kind| counts[kind] > 0);
+        all_heavy(&mut self.oracle, worth, order, knapsacks, (limit, most))
+    }
+
+    /// Those kinds that count, the most worth first, and what holds them short.
+    fn question(&mut self, worth: &[u64], counts: impl Fn(usize) -> bool) -> (Vec<usize>, Vec<Knapsack>) {
+        if self.questions.is_multiple_of(QUESTIONS_A_CHOICE) {
+            self.choose_pairs(worth);
+        }
+        self.questions += 1;
+        let mut order: Vec<usize> = (0..worth.len()).filter(|&kind| counts(kind)).collect();
+        order.sort_by_key(|&kind| (Reverse(worth[kind]), kind));
+        let knapsacks = self.knapsacks(worth, &order);
+        (order, knapsacks)
     }
 
     /// Chooses the pairs of functions anew, for boxes of about this worth.
@@ -92,8 +119,8 @@ impl<'a> Pricer<'a> {
         let mut knapsacks: Vec<(u64, Knapsack)> = Vec::new();
         for sizes in &self.shortlist {
             let knapsack = Knapsack::new(sizes, worth, order);
-            let counts = |place: usize| boxes[order[place]].count;
-            knapsacks.push((knapsack.load(0, u128::MAX, &|place| worth[order[place]], &counts), knapsack));
+            let counts = |kind: usize| boxes[kind].count;
+            knapsacks.push((knapsack.whole_load(worth, &counts), knapsack));
         }
         knapsacks.sort_by_key(|(load, _)| *load);
         knapsacks.truncate(KNAPSACKS);
@@ -111,17 +138,13 @@ impl Pricing for Pricer<'_> {
     }
 
     fn heavy(&mut self, worth: &[u64], limit: u64) -> Heavy {
-        if self.questions.is_multiple_of(QUESTIONS_A_CHOICE) {
-            self.choose_pairs(worth);
-        }
-        self.questions += 1;
-        let mut order: Vec<usize> = (0..worth.len()).filter(|&kind| worth[kind] > 0).collect();
-        order.sort_by_key(|&kind| (Reverse(worth[kind]), kind));
-        let knapsacks = self.knapsacks(worth, &order);
+        let (order, knapsacks) = self.question(worth, |kind| worth[kind] > 0);
         heaviest(&mut self.oracle, worth, order, knapsacks, limit)
     }
 
     fn filled(&mut self, set: &Set) -> Option<Set> {
-        self.oracle.filled(set)
+        let filled = self.oracle.filled(set);
+        self.met.extend(filled.clone());
+        filled
     }
 }

@@ -8,7 +8,8 @@
 //! A load is so many of each kind. Which loads fit on one sheet comes from the exact search for one sheet or, for a trimmer,
 //! from all outlines that a load can have (every cut parts a load in two); then dynamic programming over loads.
 
-use crate::layout::exact::one_sheet::{Answer, Feasibility, SameBoxes, lie};
+use crate::layout::exact::answer::{Answer, Feasibility, SameBoxes};
+use crate::layout::exact::one_sheet::lie;
 use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
 use crate::layout::model::packing::PlacedBox;
 
