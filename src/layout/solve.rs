@@ -62,6 +62,8 @@ impl Budget {
     fn new(effort: Effort, instance: &Instance) -> Self {
         // Beyond so many pieces, effort grows no more.
         let pieces = instance.pieces().min(100);
+        // The bound says less of sheets for a trimmer, and the search for them gains more by looking longer.
+        let trimmer = instance.trimmer;
         let start = |steps: u64, perturbed_orders: usize| StartEffort { steps: steps * pieces, perturbed_orders };
         match effort {
             Effort::Low => Self {
@@ -83,8 +85,11 @@ impl Budget {
             Effort::High => Self {
                 start: start(400_000, 120),
                 exact: 50_000_000,
-                patterns: 40_000 * pieces * pieces,
-                descent: DescentEffort { ruin: 100_000 * pieces * pieces, covering: 15_000 * pieces * pieces },
+                patterns: if trimmer { 40_000 } else { 60_000 } * pieces * pieces,
+                descent: DescentEffort {
+                    ruin: if trimmer { 100_000 } else { 60_000 } * pieces * pieces,
+                    covering: 15_000 * pieces * pieces,
+                },
                 guillotine: 200_000 * pieces * pieces,
                 wishes: 300_000 * pieces,
             },

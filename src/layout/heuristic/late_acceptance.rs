@@ -14,8 +14,9 @@ pub(crate) trait Neighbourhood {
     /// What is changed.
     type State: Clone;
 
-    /// Thinks of a changed state and keeps it; how far that is from the goal, which is 0.
-    fn change(&mut self, state: &Self::State, random: &mut Random) -> u128;
+    /// Thinks of a changed state and keeps it; how far that is from the goal, which is 0. None as soon as it is seen to be
+    /// farther than `most`.
+    fn change(&mut self, state: &Self::State, most: u128, random: &mut Random) -> Option<u128>;
 
     /// Makes the state the one last thought of.
     fn take(&mut self, state: &mut Self::State);
@@ -45,10 +46,9 @@ pub(crate) fn search<N: Neighbourhood>(
     let (mut spent, mut told) = (0, 0);
     let mut turn = 0;
     while least > 0 && spent < limits.budget {
-        let then = neighbourhood.change(&state, random);
         let slot = turn % memory.len();
         turn += 1;
-        if then <= now || then <= memory[slot] {
+        if let Some(then) = neighbourhood.change(&state, now.max(memory[slot]), random) {
             neighbourhood.take(&mut state);
             now = then;
             if now < least {
@@ -67,4 +67,46 @@ pub(crate) fn search<N: Neighbourhood>(
     }
     (limits.step)(spent - told);
     (best, spent)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Walks along a line towards 0, and notes what it was allowed and what was taken.
+    struct LineWalk {
+        thought: u128,
+        most: u128,
+        farther: u32,
+    }
+
+    impl Neighbourhood for LineWalk {
+        type State = u128;
+
+        fn change(&mut self, state: &u128, most: u128, random: &mut Random) -> Option<u128> {
+            self.thought = (state + u128::try_from(random.below(7)).unwrap_or(0)).saturating_sub(3);
+            self.most = most;
+            self.farther += u32::from(self.thought > *state && self.thought <= most);
+            (self.thought <= most).then_some(self.thought)
+        }
+
+        fn take(&mut self, state: &mut u128) {
+            assert!(self.thought <= self.most);
+            *state = self.thought;
+        }
+
+        fn steps(&mut self) -> u64 {
+            1
+        }
+    }
+
+    /// It reaches the goal; changes away from it are allowed at times, as far as what was held before, and none beyond is taken.
+    #[test]
+    fn a_walk_reaches_its_goal_by_changes_that_may_be_worse_for_a_while() {
+        let mut walk = LineWalk { thought: 0, most: 0, farther: 0 };
+        let limits = Limits { budget: 100_000, step: &|_| true };
+        let (best, steps) = search(&mut walk, 20, &limits, (400, 400), &mut Random::new(3));
+        assert_eq!(best, 0);
+        assert!(steps < 10_000 && walk.farther > 0, "{steps} steps, {} farther", walk.farther);
+    }
 }

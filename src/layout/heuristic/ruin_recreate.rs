@@ -4,7 +4,8 @@
 //!
 //! In: sheets, and boxes that have no place on them. Out: the same sheets with as little as possible left over; nothing
 //! left is the goal. This is ruin and recreate (Schrimpf and others 2000) towards a goal, with blinks (Gardeyn and Wauters
-//! 2022) where the layout is for a trimmer. Never: opens a sheet.
+//! 2022) where the layout is for a trimmer. A change is dropped as soon as more is left over than it may leave, which is most of
+//! them, so as many steps look at more. Never: opens a sheet.
 
 use std::cmp::Reverse;
 
@@ -155,12 +156,12 @@ struct RuinRecreate<'a, B: Ruin> {
 impl<B: Ruin> Neighbourhood for RuinRecreate<'_, B> {
     type State = RuinState<B>;
 
-    fn change(&mut self, held: &RuinState<B>, random: &mut Random) -> u128 {
+    fn change(&mut self, held: &RuinState<B>, most: u128, random: &mut Random) -> Option<u128> {
         self.ruined = pick(held.sheets.len(), random);
         let (loose, from_sheets) = self.ruin(held, random);
         let order = self.order(&loose, from_sheets, random);
-        self.unplaced = self.recreate(order, random);
-        missing(self.instance, &self.unplaced)
+        self.unplaced.clear();
+        self.recreate(order, most, random)
     }
 
     fn take(&mut self, held: &mut RuinState<B>) {
@@ -218,11 +219,12 @@ impl<B: Ruin> RuinRecreate<'_, B> {
         keyed.into_iter().map(|(_, kind)| kind).collect()
     }
 
-    /// Lays the boxes on the open sheets as far as they go; those that found no place.
-    fn recreate(&mut self, order: Vec<usize>, random: &mut Random) -> Vec<usize> {
+    /// Lays the boxes on the open sheets as far as they go; the area of those that found no place, unless that is more than
+    /// `most`.
+    fn recreate(&mut self, order: Vec<usize>, most: u128, random: &mut Random) -> Option<u128> {
         let rule = Rule::ALL[random.below(Rule::ALL.len())];
         let first_fit = random.chance(FIRST_FIT);
-        let mut unplaced = Vec::new();
+        let mut missing = 0;
         for kind in order {
             let shape = &self.instance.kinds[kind];
             let blink = B::BLINKS > 0 && random.chance(B::BLINKS);
@@ -235,12 +237,17 @@ impl<B: Ruin> RuinRecreate<'_, B> {
                 .enumerate()
                 .filter_map(|(number, builder)| Some((number, choose(builder)?)));
             let found = if first_fit { spots.next() } else { spots.min_by_key(|(_, spot)| B::worth(spot)) };
-            match found {
-                Some((number, spot)) => self.builders[number].lay_one(kind, &spot),
-                None => unplaced.push(kind),
+            if let Some((number, spot)) = found {
+                self.builders[number].lay_one(kind, &spot);
+                continue;
+            }
+            self.unplaced.push(kind);
+            missing += u128::from(shape.area().unsigned_abs());
+            if missing > most {
+                return None;
             }
         }
-        unplaced
+        Some(missing)
     }
 }
 
