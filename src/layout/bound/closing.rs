@@ -124,18 +124,15 @@ impl CoverSearch<'_, '_> {
             }
         }
         let Some(rarest) = wanted.into_iter().min_by_key(|&kind| holding[kind]) else { return Some(true) };
-        let (holders, mut others): (Vec<_>, Vec<_>) =
+        let (holders, others): (Vec<_>, Vec<_>) =
             open.into_iter().partition(|(_, _, new)| new.iter().any(|&kind| usize::from(kind) == rarest));
-        let mut among: Vec<usize> = holders.iter().chain(&others).map(|(_, sheet, _)| *sheet).collect();
-        others.clear();
-        for (_, _, new) in holders {
-            // What was tried with a sheet need not be tried again without a place for it.
-            self.chosen.push(new.clone());
-            if self.covered(&left.without(&new), &among)? {
+        let among: Vec<usize> = holders.iter().chain(&others).map(|(_, sheet, _)| *sheet).collect();
+        for (number, (_, _, new)) in holders.into_iter().enumerate() {
+            // What was tried with a sheet is not tried again with another in its place.
+            if self.covered(&left.without(&new), &among[number..])? {
+                self.chosen.push(new);
                 return Some(true);
             }
-            self.chosen.pop();
-            among.remove(0);
         }
         Some(false)
     }
