@@ -44,13 +44,6 @@ pub(crate) struct Outcome {
     pub(crate) almost: Option<(Vec<u64>, u64)>,
 }
 
-impl Outcome {
-    /// Nothing new.
-    pub(crate) fn none(known: u64) -> Self {
-        Self { bound: known, hope: false, sum: 0.0, almost: None }
-    }
-}
-
 /// How the caller takes part.
 pub(crate) trait ColumnSource {
     /// Sets that are worth much on one sheet, found quickly; and the steps they took.
@@ -69,7 +62,7 @@ pub(crate) fn bound(
     pricer: &mut dyn Pricing,
     source: &mut dyn ColumnSource,
 ) -> Outcome {
-    let mut outcome = Outcome::none(known);
+    let mut outcome = Outcome { bound: known, hope: false, sum: 0.0, almost: None };
     if counts.len() > MOST_KINDS {
         return outcome;
     }

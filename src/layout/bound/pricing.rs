@@ -82,8 +82,8 @@ impl<'a> Pricer<'a> {
         self.oracle.laid(set)
     }
 
-    /// All sets of so many boxes that are worth more than `limit`, no more than so many sets. None if it is not certain that these
-    /// are all.
+    /// All sets that are worth more than `limit`, of kinds of which `counts` has any; no more than `most` sets. None if it is not
+    /// certain that these are all.
     pub(crate) fn all_heavy(&mut self, counts: &[u64], worth: &[u64], limit: u64, most: usize) -> Option<Vec<Set>> {
         let (order, knapsacks) = self.question(worth, |kind| counts[kind] > 0);
         all_heavy(&mut self.oracle, worth, order, knapsacks, (limit, most))

@@ -8,9 +8,8 @@
 //! thousandth of the steps what the other cannot.
 
 use crate::layout::exact::answer::{Answer, SameBoxes, spend, transposed};
-use crate::layout::exact::relation_search::RelationSearch;
 use crate::layout::exact::relations::MOST_RELATED;
-use crate::layout::exact::skyline_search;
+use crate::layout::exact::{relation_search, skyline_search};
 
 /// More boxes than this are not tried.
 pub(crate) const MOST_BOXES: usize = MOST_RELATED;
@@ -27,7 +26,7 @@ pub(crate) fn lie(batches: &[SameBoxes], width: i64, height: i64, steps: &mut u6
     }
     let kinds = batches.iter().filter(|batch| batch.count > 0).count();
     if kinds * 5 >= total * 3 {
-        RelationSearch::new(batches, [width, height]).answer(steps)
+        relation_search::lie(batches, width, height, steps)
     } else {
         skyline_search::lie(batches, width, height, steps)
     }
@@ -80,7 +79,7 @@ mod tests {
             said[usize::from(fits)] += 1;
             let either = [
                 lie(&batches, width, height, &mut u64::MAX.clone()),
-                RelationSearch::new(&batches, [width, height]).answer(&mut u64::MAX.clone()),
+                relation_search::lie(&batches, width, height, &mut u64::MAX.clone()),
                 skyline_search::lie(&batches, width, height, &mut u64::MAX.clone()),
             ];
             for answer in either {
@@ -124,7 +123,7 @@ mod tests {
         };
         let boxes =
             [same(0, &[(1, 1)], 1), same(1, &[(3, 1)], 3), same(2, &[(2, 2)], 1), same(3, &[(1, 3), (3, 1)], 2)];
-        let answer = RelationSearch::new(&boxes, [4, 5]).answer(&mut u64::MAX.clone());
+        let answer = relation_search::lie(&boxes, 4, 5, &mut u64::MAX.clone());
         assert!(matches!(answer, Answer::Yes(placed) if placed.len() == 7));
     }
 

@@ -24,7 +24,12 @@ enum Next {
     Branch([Option<RelationChoice>; 4]),
 }
 
-pub(crate) struct RelationSearch {
+/// Looks for a layout of all boxes; takes what it needs from `steps`.
+pub(crate) fn lie(batches: &[SameBoxes], width: i64, height: i64, steps: &mut u64) -> Answer {
+    RelationSearch::new(batches, [width, height]).answer(steps)
+}
+
+struct RelationSearch {
     sheet: [i64; 2],
     /// The caller's number for each box, the largest box first.
     kinds: Vec<usize>,
@@ -35,7 +40,7 @@ pub(crate) struct RelationSearch {
 }
 
 impl RelationSearch {
-    pub(crate) fn new(batches: &[SameBoxes], sheet: [i64; 2]) -> Self {
+    fn new(batches: &[SameBoxes], sheet: [i64; 2]) -> Self {
         let mut batches: Vec<&SameBoxes> = batches.iter().collect();
         batches.sort_by_key(|batch| (std::cmp::Reverse(batch.area()), batch.kind));
         let (mut kinds, mut ways) = (Vec::new(), Vec::new());
@@ -50,7 +55,7 @@ impl RelationSearch {
         Self { sheet, kinds, ways, mirrors: !repeated }
     }
 
-    pub(crate) fn answer(&self, steps: &mut u64) -> Answer {
+    fn answer(&self, steps: &mut u64) -> Answer {
         let count = self.kinds.len();
         let mut root = Relations::new(self.sheet, &self.ways);
         let fits =
