@@ -184,6 +184,7 @@ pub(super) fn summary(
             laid.used_percent,
             least(order, laid)
         ));
+        lines.extend(laid.why.as_ref().map(|why| format!("  because {}\n", why.said())));
         let cut: Vec<String> = laid.sheets.iter().map(|sheet| format!("{} x {}", sheet.times, sheet.name)).collect();
         lines.push(format!("  cut {}\n", cut.join(", ")));
         let packs = if in_packs(&stock.sheets) { " by the sheet; packs are bought whole" } else { "" };

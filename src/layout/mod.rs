@@ -51,6 +51,7 @@ use self::trimmer::open_tree::OpenTree;
 
 pub use self::model::cut_tree::{CutDirection, CutNode, CutTree};
 pub use self::model::problem::{Cuts, Effort, Item, Problem, SheetType, Turn, Turns, Unwatched, Watch};
+pub use self::model::reason::{ApartGroup, CountedItem, Reason};
 pub use self::model::solution::{LaidSheet, Layout, NoLayout, Placement};
 pub use self::offcuts::offcuts;
 
@@ -92,6 +93,30 @@ pub fn lay_out_for(problem: &Problem, cuts: Cuts, watch: &dyn Watch) -> Result<L
         // A cut from edge to edge goes through whatever is round a window, and through one of a pair.
         Cuts::Trimmer => lay_out_with::<OpenTree>(problem, instance, None, watch),
     }
+}
+
+/// Why no layout takes fewer sheets than a bound that came with one, which is for these sheets; nothing where that is one sheet, or
+/// sheets are mixed.
+///
+/// It is worked out anew, as the shortest argument that does, and takes milliseconds where that is not at hand.
+///
+/// ```
+/// use hingeleaf::layout::{Cuts, Effort, Item, Problem, Reason, SheetType, Turns, Unwatched, lay_out, reason};
+///
+/// let wide = Item { width: 7, height: 4, contour: None, holes: Vec::new(), turns: Turns::NONE, count: 3 };
+/// let tall = Item { width: 4, height: 10, contour: None, holes: Vec::new(), turns: Turns::NONE, count: 1 };
+/// let sheet = SheetType { width: 10, height: 10, count: None, price: None };
+/// let problem = Problem { items: &[wide, tall], sheets: &[sheet], gap: 0, effort: Effort::Normal, threads: 1 };
+/// let layout = lay_out(&problem, &Unwatched)?;
+/// assert_eq!((layout.lower_bound, layout.proven_least), (3, true));
+/// // With a point for a wide one and two for the tall one, a sheet has room for two points, and there are five.
+/// let reason = reason(&problem, Cuts::Free, layout.lower_bound, &layout.sheets);
+/// assert!(matches!(reason, Some(Reason::AtMost { most: 2, .. })));
+/// # Ok::<(), hingeleaf::layout::NoLayout>(())
+/// ```
+#[must_use]
+pub fn reason(problem: &Problem, cuts: Cuts, lower_bound: u64, sheets: &[LaidSheet]) -> Option<Reason> {
+    bound::reason::reason(problem, cuts, (lower_bound, sheets))
 }
 
 fn lay_out_with<B: Ruin>(

@@ -106,6 +106,11 @@ fn spread(kit: &Kit, block: &PatternBlock, usable: &Usable, trimmer: bool) -> Op
 }
 
 impl Spread {
+    /// The numbers of its parts.
+    pub(super) fn parts(&self) -> impl Iterator<Item = usize> {
+        self.members.iter().map(|member| member.part)
+    }
+
     /// Its parts when it lies at a place of the sheet, turned by quarters.
     pub(super) fn spots(&self, (x, y): (f64, f64), quarters: u8) -> Vec<PlacedMember> {
         let one = |member: &Member| {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! Sheets with their parts in place, and how hard they are looked for.
 
+use super::argument::WhyNoFewer;
 use crate::cutter::RegisterMark;
 use crate::layout::Effort;
 use crate::parts::{CutFrom, Kit};
@@ -20,6 +21,8 @@ pub struct StockSheets {
     pub lower_bound: u64,
     /// Whether the layout meets that bound.
     pub proven_least: bool,
+    /// Why that bound holds. Nothing where it takes no reason, sizes are mixed, or several lots are laid one after the other.
+    pub why: Option<WhyNoFewer>,
     /// Where sizes are mixed and something is bought: no layout saves more than this part of what its sheets cost, in whole packs
     /// where they are sold so, by area where they have no price. 0 where none is cheaper.
     pub savable: Option<f64>,
@@ -69,6 +72,7 @@ impl StockSheets {
         }
         self.lower_bound = self.lower_bound.saturating_add(other.lower_bound);
         self.proven_least &= other.proven_least;
+        self.why = None;
         // Each lot may be the cheapest and yet not all together, when packs are shared out.
         self.savable = None;
         self.cut_short |= other.cut_short;

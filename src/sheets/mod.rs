@@ -8,6 +8,7 @@
 //! understands: sheets without their margin, boxes grown by the kerf.
 
 mod alike;
+mod argument;
 mod besides;
 mod blocks;
 mod drawer;
@@ -23,8 +24,10 @@ mod strips;
 mod tally;
 mod used_first;
 mod ways;
+mod why;
 mod windows;
 
+pub use argument::{Argument, CountedPart, PartsApart, WhyNoFewer};
 pub use besides::lay_spare_parts;
 pub use drawer::{DrawerRow, drawer_rows, left_in_drawer, offcuts};
 pub(crate) use in_place::WORTH_KEEPING;

@@ -200,6 +200,7 @@ fn moved(old: &StockSheets, kit: &Kit, now: &State, cutter: &Cutter, search: Sea
         let mut sheets = parts.sheets(layout);
         // What is sure is said of the sheets that had to be: what fills them does not count.
         (sheets.lower_bound, sheets.proven_least, sheets.savable) = (old.lower_bound, old.proven_least, old.savable);
+        sheets.why.clone_from(&old.why);
         sheets.cut_short |= old.cut_short;
         return sheets;
     }

@@ -109,7 +109,7 @@ impl<'a> StockParts<'a> {
     }
 
     /// The sheets as the layout sees them.
-    fn laid_on(&self) -> Vec<layout::SheetType> {
+    pub(super) fn laid_on(&self) -> Vec<layout::SheetType> {
         let one = |(sheet, &count): (&usable::UsableSheet, &Option<u32>)| layout::SheetType {
             width: sheet.width.max(0),
             height: sheet.height.max(0),
@@ -176,20 +176,22 @@ impl<'a> StockParts<'a> {
         sheets: &[layout::SheetType],
         watch: &dyn Watch,
     ) -> Result<Layout, NoLayout> {
-        let problem = Problem {
-            items,
-            sheets,
-            gap: self.cutter.gap.eighths(),
-            effort: self.search.effort,
-            threads: self.search.threads,
-        };
-        let cuts = if self.search.trimmer { Cuts::Trimmer } else { Cuts::Free };
-        let mut layout = layout::lay_out_for(&problem, cuts, watch)?;
+        let mut layout = layout::lay_out_for(&self.problem(items, sheets), self.cuts(), watch)?;
         for sheet in &mut layout.sheets {
             sheet.times = sheet.times.saturating_mul(self.times);
         }
         layout.lower_bound = layout.lower_bound.saturating_mul(u64::from(self.times));
         Ok(layout)
+    }
+
+    /// Items and sheets as what the layout engine is asked.
+    pub(super) fn problem<'p>(&self, items: &'p [Item], sheets: &'p [layout::SheetType]) -> Problem<'p> {
+        let Search { effort, threads, .. } = self.search;
+        Problem { items, sheets, gap: self.cutter.gap.eighths(), effort, threads }
+    }
+
+    pub(super) fn cuts(&self) -> Cuts {
+        if self.search.trimmer { Cuts::Trimmer } else { Cuts::Free }
     }
 
     /// Whether a part always lies with its left up.

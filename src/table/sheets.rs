@@ -96,6 +96,7 @@ fn stock(work: &LaidOrder<'_>, laid: &StockSheets) -> Value {
         "way": format!("stocks.{}", stock.bought()),
         "sheet": album::names(stock),
         "sentence": words::say(&costing(work.album, said, Tally::of(work.album.order(), laid).cost)),
+        "why": laid.why.as_ref().map(|why| words::say(&Said::new("paper-why").with("why", why.said()))),
         "sheets": laid.sheets.iter().map(|one| sheet(work, laid.stock, one)).collect::<Vec<_>>(),
     })
 }

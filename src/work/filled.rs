@@ -46,6 +46,7 @@ impl FilledSheets {
             let same = |before: &&StockSheets| before.stock == laid.stock && before.count() == laid.count();
             if let Some(before) = self.laid.iter().find(same) {
                 (laid.lower_bound, laid.proven_least) = (before.lower_bound, before.proven_least);
+                laid.why.clone_from(&before.why);
             }
         }
     }

@@ -88,6 +88,7 @@ mod price;
 mod printed;
 mod proof;
 mod ready_made;
+mod reasons;
 mod register;
 mod rounded;
 mod samples;

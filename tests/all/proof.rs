@@ -97,7 +97,7 @@ pub(crate) fn fits_free(left: &mut Vec<Part>, taken: u64, spare: i64, width: i64
 }
 
 /// Whether a set can be cut from a rectangle edge to edge: the first cut parts it in two.
-fn fits_cut(
+pub(crate) fn fits_cut(
     parts: &[Part],
     set: usize,
     width: i64,

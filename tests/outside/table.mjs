@@ -39,6 +39,16 @@ await check("the whole job", async (must) => {
   await says(page, "#sheets .told, #album .told", "price");
   await settled(page);
   must(/no layout can do it in fewer|not known/.test(await text(page, "#sheets .result")), "it is not said whether fewer is possible");
+  // Each stock that takes more than one sheet says why not fewer do; one sheet needs no reason.
+  const reasons = await page.locator("#sheets .stock .why").allTextContents();
+  must(reasons.length === 2 && reasons.every((text) => /^Why not in fewer: .+\.$/.test(text)), `the reasons are: ${reasons}`);
+  must(reasons.some((text) => /\d × [a-z]+-/.test(text)), `no part is named: ${reasons}`);
+  await page.getByLabel("Sheet of paper").selectOption("SRA2");
+  await says(page, "#sheets [data-key='stocks.paper']", "1 sheet,");
+  must((await page.locator("#sheets [data-key='stocks.paper'] .why").count()) === 0, "one sheet of paper has a reason");
+  must((await page.locator("#sheets [data-key='stocks.card'] .why").count()) === 1, "the card has lost its reason");
+  await page.getByLabel("Sheet of paper").selectOption("12x12in");
+  await settled(page);
   must((await download(page, "Everything in one zip", "kit.zip")) === "tide-table.zip", "the zip has another name");
   await download(page, "The album file, to keep");
   must((await download(page, "Templates at true size", "templates.pdf")) === "templates.pdf", "the templates have another name");

@@ -40,6 +40,21 @@ def test_a_hand_is_seen(tmp_path):
     assert handed == {"corner": True, "strip": False}
 
 
+GROUPS = [
+    {"of": [{"parts": ["strip"], "count": 2}], "sheets": 1, "each_alone": False},
+    {"of": [{"parts": ["corner"], "count": 8}], "sheets": 1, "each_alone": True},
+]
+
+
+def counted(part, count):
+    return {"parts": [part], "count": count}
+
+
+def because(**why):
+    """Gives the layout a reason."""
+    return lambda plan: report("layouts", why={"too_few": 1, "argument": "weighed", "text": "", **why})(plan)
+
+
 # How a fault is planted: each of these gives a function that spoils one thing of the plan.
 
 
@@ -305,6 +320,15 @@ FAULTS = {
         "a wrong number of sheets": (report("layouts", sheets=3), "3 sheets, but 2"),
         "a bound that was not met": (report("layouts", lower_bound=1), "proven_least is True"),
         "a bound above the sheets": (report("layouts", lower_bound=3), "fewer than the bound"),
+        "a reason for another bound": (because(too_few=2), "2 sheets are too few"),
+        "no more area than one sheet": (because(argument="area"), "no more area than 1 sheets"),
+        "more of a part than are cut": (because(argument="at-most", most=1, of=[counted("strip", 9)]), "9 x strip are spoken of"),
+        "pieces that come to too little": (because(argument="at-most", most=2, of=[counted("strip", 2)]), "come to no more than"),
+        "a sheet that holds more": (because(argument="at-most", most=3, of=[counted("corner", 8)]), "holds 4 points"),
+        "a sheet that could hold more": (because(argument="at-most", most=1, of=[counted("strip", 2)]), "can hold more than 1"),
+        "groups on one sheet": (because(argument="apart", groups=GROUPS), "parts of two groups"),
+        "groups that take too few": (because(argument="apart", groups=GROUPS[:1]), "the groups take no more"),
+        "alone on fewer sheets": (because(argument="apart", groups=GROUPS[1:]), "parts that lie alone take 1"),
         "a layout without sheets": (report("layouts", stock="board"), "layouts are named"),
     },
 }

@@ -4,13 +4,15 @@
 from collections import Counter
 
 import pytest
+import shapely
+from ortools.sat.python import cp_model
 
 from placed import by_place
 from verdict import no_faults
 
 
 def faults(kit):
-    checks = (counts, copies, equal_sheets, patterns, areas, layouts)
+    checks = (counts, copies, equal_sheets, patterns, areas, layouts, reasons)
     return [fault for check in checks for fault in check(kit)]
 
 
@@ -103,6 +105,121 @@ def layouts(kit):
         )
         if whole and layout["used_percent"] != pytest.approx(100 * used / whole, abs=0.051):
             yield f"{layout['stock']}: used {100 * used / whole:.2f} %, {layout['used_percent']} in the report"
+
+
+def reasons(kit):
+    """Why no fewer sheets do: true of the parts that are cut, of every sheet, and of every sheet that a solver can think of."""
+    for layout in kit.report["layouts"]:
+        why = layout.get("why")
+        if why is None:
+            continue
+        stock, few = layout["stock"], why["too_few"]
+        times = kit.report["copies"] if why.get("each_kit") else 1
+        if layout["lower_bound"] != times * (few + 1):
+            yield f"{stock}: {few} sheets are too few, but the bound is {layout['lower_bound']}"
+        sheets = [
+            sheet
+            for sheet in kit.sheets
+            if sheet.facts["stock"] == stock and sheet.facts.get("by") == layout.get("by")
+        ]
+        if why["argument"] == "area":
+            yield from by_area(kit, stock, sheets, few)
+        if why["argument"] == "at-most":
+            yield from by_points(kit, stock, sheets, why, times)
+        if why["argument"] == "apart":
+            yield from by_groups(stock, sheets, why)
+
+
+def by_area(kit, stock, sheets, few):
+    """The tool paths, half the gap round each, have more area than the sheets less their margins and half the gap round each."""
+    blocks = [kit.parts[part["part"]]["stock"] for block in kit.report.get("blocks", []) for part in block["parts"]]
+    # Register marks take of the sheet, and blocks have their own gaps, which are as much theirs as the parts are.
+    if stock in blocks or any(sheet.facts.get("marks") for sheet in sheets):
+        return
+
+    def grown(area):
+        return area.buffer(kit.gap / 2).area
+
+    needed, usable = 0.0, []
+    for sheet in sheets:
+        outer = [owner.tool_path.exterior for owner in by_place(kit, sheet)[0].values() if owner.outer]
+        needed += sheet.facts["times"] * sum(grown(shapely.Polygon(ring)) for ring in outer)
+        sides = [sheet.facts[side] - 2 * kit.margin for side in ("width_mm", "height_mm")]
+        usable.append(grown(shapely.box(0, 0, *sides)))
+    if needed <= few * min(usable) * (1 - 1e-9):
+        yield f"{stock}: the parts have no more area than {few} sheets"
+
+
+def by_points(kit, stock, sheets, why, times):
+    """As many pieces as are cut; they come to more than so few sheets hold, and no sheet holds more."""
+    most, cut = why["most"], Counter()
+    for sheet in sheets:
+        for spot in sheet.facts["placements"]:
+            cut[spot["part"]] += sheet.facts["times"]
+    single = {of["parts"][0]: of for of in why["of"] if len(of["parts"]) == 1}
+    for part, of in single.items():
+        # Of a part that lies in blocks as well, so many lie alone.
+        if cut[part] < times * of["count"]:
+            yield f"{stock}: {of['count']} x {part} are spoken of, and {cut[part]} are cut"
+    if sum(of["count"] * of.get("points", 1) for of in why["of"]) <= most * why["too_few"]:
+        yield f"{stock}: the pieces come to no more than {why['too_few']} times {most}"
+    alone = {part: of.get("points", 1) for part, of in single.items() if cut[part] == times * of["count"]}
+    for sheet in sheets:
+        holds = sum(alone.get(spot["part"], 0) for spot in sheet.facts["placements"])
+        if holds > most:
+            yield f"{stock}: {sheet.name} holds {holds} points, more than {most}"
+    for sheet in sheets[:1]:
+        if can_hold_more(kit, sheet.facts, single.values(), most):
+            yield f"{stock}: a sheet can hold more than {most} points"
+
+
+def can_hold_more(kit, sheet, counted, most):
+    """Whether a solver finds boxes of more points on one sheet; the boxes turn where no grain and no pattern says otherwise."""
+    stock = kit.album.get("stocks", {}).get(sheet["stock"], {})
+    turns = (0, 1) if stock and not stock.get("grain") and not stock.get("pattern") else (0,)
+
+    def unit(mm):
+        return round(mm * 1000)
+
+    grown = kit.kerf + kit.gap + 0.002
+    sides = [unit(sheet[side] - 2 * kit.margin + kit.gap) for side in ("width_mm", "height_mm")]
+    model, held, across, upward = cp_model.CpModel(), [], [], []
+    for of in counted:
+        part = kit.parts[of["parts"][0]]
+        box = [unit(part[side] + grown) for side in ("width_mm", "height_mm")]
+        for number in range(min(of["count"], most + 1)):
+            ways = []
+            for turn in turns:
+                there = model.new_bool_var(f"{part['id']} {number} {turn}")
+                for side, length, intervals in zip(sides, box[::-1] if turn else box, (across, upward)):
+                    if length > side:
+                        model.add(there == 0)
+                        length = side
+                    start = model.new_int_var(0, side - length, "")
+                    intervals.append(model.new_optional_fixed_size_interval_var(start, length, there, ""))
+                ways.append(there)
+            model.add_at_most_one(ways)
+            held.append((of.get("points", 1), ways))
+    model.add_no_overlap_2d(across, upward)
+    model.add(sum(points * way for points, ways in held for way in ways) > most)
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = 1
+    solver.parameters.max_time_in_seconds = 2
+    return solver.solve(model) in (cp_model.OPTIMAL, cp_model.FEASIBLE)
+
+
+def by_groups(stock, sheets, why):
+    """No sheet holds parts of two groups, and the groups take more than so few sheets."""
+    groups = [{of["parts"][0] for of in group["of"] if len(of["parts"]) == 1} for group in why["groups"]]
+    for sheet in sheets:
+        there = {spot["part"] for spot in sheet.facts["placements"]}
+        if sum(bool(group & there) for group in groups) > 1:
+            yield f"{stock}: {sheet.name} holds parts of two groups"
+    if sum(group["sheets"] for group in why["groups"]) <= why["too_few"]:
+        yield f"{stock}: the groups take no more than {why['too_few']} sheets"
+    for group in why["groups"]:
+        if group["each_alone"] and group["sheets"] != sum(of["count"] for of in group["of"]):
+            yield f"{stock}: parts that lie alone take {group['sheets']} sheets"
 
 
 def mixed(kit, stock):

@@ -8,7 +8,7 @@
 //! and loses nothing.
 
 use crate::layout::bound::dual_feasible::{Dual, SideAlong, functions, own};
-use crate::layout::model::one_size::BoxType;
+use crate::layout::model::one_size::{BoxType, OneSizeProblem};
 use crate::layout::numbers::{SHEETS_ROUNDING, nearly};
 
 /// The best bound of at most about `pairs` pairs of functions.
@@ -21,6 +21,17 @@ pub(crate) fn bound(width: i64, height: i64, boxes: &[BoxType], pairs: usize) ->
         }
     }
     best
+}
+
+/// By box, the part of a sheet that it takes by the pair of functions which proves so many sheets, of [`WHOLE`]; none where no
+/// pair does.
+pub(crate) fn proving(problem: &OneSizeProblem, pairs: usize, sheets: u64) -> Option<Vec<u32>> {
+    let dual = DualPairs::new(problem.width, problem.height, &problem.boxes, pairs)?;
+    let proves = |&(f, g, mean): &Pair| {
+        dual.estimate(f, g, mean) > nearly(sheets - 1) + SHEETS_ROUNDING && dual.proof(f, g, mean) >= sheets
+    };
+    let pair = dual.pairs().find(proves)?;
+    Some(dual.sizes(pair))
 }
 
 /// All functions of one side on all orientations of all boxes.

@@ -5,6 +5,8 @@
 
 use std::collections::BTreeMap;
 
+use crate::layout::bound::dual_pairs;
+use crate::layout::bound::exclusive;
 use crate::layout::bound::fitting::Set;
 use crate::layout::bound::relaxation::Relaxation;
 use crate::layout::model::instance::Instance;
@@ -31,7 +33,7 @@ impl LowerBound {
             .first()
             .filter(|_| instance.one_size())
             .map(|sheet| Relaxation::new(problem.items, sheet.width, sheet.height, problem.gap));
-        let known = relaxation.as_ref().map_or(1, Relaxation::quick);
+        let known = relaxation.as_ref().map_or(1, quick);
         let pairs = match problem.effort {
             Effort::Low => 3_000,
             Effort::Normal => 40_000,
@@ -63,7 +65,7 @@ impl LowerBound {
     /// The best bound that dual functions give, if those that cost nothing leave a doubt about `sheets`.
     pub(crate) fn reach(&mut self, sheets: u64) -> u64 {
         if let Some(relaxation) = self.relaxation.as_ref().filter(|_| self.known < sheets && !self.thorough) {
-            self.known = self.known.max(relaxation.thorough(self.pairs));
+            self.known = self.known.max(thorough(relaxation, self.pairs));
             self.thorough = true;
         }
         self.known
@@ -73,7 +75,7 @@ impl LowerBound {
     /// no search.
     pub(crate) fn settled(&mut self, sheets: u64) -> u64 {
         if let Some(relaxation) = self.relaxation.as_ref().filter(|_| self.known < sheets) {
-            self.known = self.known.max(relaxation.exclusive());
+            self.known = self.known.max(exclusive::sheets(&exclusive::groups(relaxation)));
         }
         self.known
     }
@@ -114,4 +116,15 @@ impl LowerBound {
     pub(crate) fn worth(&self, worth: &[u64]) -> Vec<u64> {
         self.kinds.iter().map(|kind| kind.map_or(0, |kind| worth[usize::from(kind)])).collect()
     }
+}
+
+/// The bounds that cost next to nothing: area, and boxes of which no two share a sheet.
+fn quick(relaxation: &Relaxation) -> u64 {
+    relaxation.by_area().max(exclusive::number(&exclusive::alone(relaxation))).max(u64::from(relaxation.any()))
+}
+
+/// The best bound that so many pairs of dual functions give.
+fn thorough(relaxation: &Relaxation, pairs: usize) -> u64 {
+    let ((width, height), boxes) = relaxation.grown();
+    dual_pairs::bound(width, height, &boxes, pairs)
 }

@@ -6,6 +6,7 @@
 
 pub(crate) mod area;
 pub(crate) mod closing;
+pub(crate) mod counting;
 pub(crate) mod dual_feasible;
 pub(crate) mod dual_pairs;
 pub(crate) mod exclusive;
@@ -20,6 +21,7 @@ pub(crate) mod mixed_sizes;
 pub(crate) mod patterns;
 pub(crate) mod pricing;
 pub(crate) mod raster;
+pub(crate) mod reason;
 pub(crate) mod relaxation;
 pub(crate) mod simplex;
 pub(crate) mod whole_sums;

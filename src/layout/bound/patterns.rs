@@ -40,6 +40,8 @@ pub(crate) struct Outcome {
     pub(crate) hope: bool,
     /// So many of them, counting parts.
     pub(crate) sum: f64,
+    /// What the boxes were worth at last.
+    pub(crate) worth: Vec<u64>,
     /// What the boxes are worth where that is just short of a proof, and the most that a sheet holds by it.
     pub(crate) almost: Option<(Vec<u64>, u64)>,
 }
@@ -62,7 +64,7 @@ pub(crate) fn bound(
     pricer: &mut dyn Pricing,
     source: &mut dyn ColumnSource,
 ) -> Outcome {
-    let mut outcome = Outcome { bound: known, hope: false, sum: 0.0, almost: None };
+    let mut outcome = Outcome { bound: known, hope: false, sum: 0.0, worth: Vec::new(), almost: None };
     if counts.len() > MOST_KINDS {
         return outcome;
     }
@@ -90,6 +92,7 @@ pub(crate) fn bound(
             break;
         }
         let worth: Vec<u64> = worth.iter().map(|&worth| whole_worth(worth)).collect();
+        outcome.worth.clone_from(&worth);
         let (columns, cost) = source.columns(&worth);
         pricer.spend(cost);
         let weight = |set: &Set| set.iter().map(|&kind| worth[usize::from(kind)]).sum::<u64>();

@@ -13,8 +13,6 @@ use std::collections::BTreeMap;
 
 use crate::contour::Contour;
 use crate::layout::bound::area::{PI_LESS, PI_MORE, eighths, grown_box, grown_shape};
-use crate::layout::bound::dual_pairs;
-use crate::layout::bound::exclusive;
 use crate::layout::bound::inscribed;
 use crate::layout::model::instance::trim;
 use crate::layout::model::one_size::{BoxType, MOST_KINDS, OneSizeProblem};
@@ -107,22 +105,48 @@ impl Relaxation {
         self.shaped
     }
 
-    /// The bounds that cost next to nothing: area, and boxes of which no two share a sheet.
-    pub(crate) fn quick(&self) -> u64 {
-        let sheet = grown_box(self.width, self.height, self.gap, PI_MORE).max(1);
-        let by_area = u64::try_from(self.area.div_ceil(sheet)).unwrap_or(u64::MAX);
-        by_area.max(self.incompatible()).max(u64::from(self.any))
+    /// So many sheets have the area of all shapes.
+    pub(crate) fn by_area(&self) -> u64 {
+        self.sheets_of(self.area)
     }
 
-    /// The best bound that `effort` pairs of dual functions give, or `quick` if that is better.
-    pub(crate) fn thorough(&self, pairs: usize) -> u64 {
-        // The largest square in the corner circle has a side of gap / sqrt 2.
-        let grow = (self.gap * self.gap / 2).isqrt();
-        let grown = self.boxes.iter().map(|box_type| BoxType {
-            orientations: box_type.orientations.iter().map(|&(width, height)| (width + grow, height + grow)).collect(),
-            count: box_type.count,
-        });
-        self.quick().max(dual_pairs::bound(self.width + grow, self.height + grow, &grown.collect::<Vec<_>>(), pairs))
+    /// So many sheets have the area of some boxes of a kind, with half the gap round each.
+    pub(crate) fn by_area_of(&self, kind: &BoxType) -> u64 {
+        let (width, height) = kind.orientations.first().copied().unwrap_or_default();
+        self.sheets_of(grown_box(width, height, self.gap, PI_LESS).saturating_mul(u128::from(kind.count)))
+    }
+
+    fn sheets_of(&self, area: u128) -> u64 {
+        let sheet = grown_box(self.width, self.height, self.gap, PI_MORE).max(1);
+        u64::try_from(area.div_ceil(sheet)).unwrap_or(u64::MAX)
+    }
+
+    /// Without the boxes of items of which some may lie in a hole: what is said of the others is true of all of them.
+    pub(crate) fn without_nested(mut self, items: &[Item]) -> Self {
+        let whole = |(&item, one): (&usize, &BoxType)| u64::from(items[item].count) == one.count;
+        let whole: Vec<bool> = self.items.iter().zip(&self.boxes).map(whole).collect();
+        let mut kept = whole.iter();
+        self.boxes.retain(|_| kept.next() == Some(&true));
+        let mut kept = whole.iter();
+        self.items.retain(|_| kept.next() == Some(&true));
+        self
+    }
+
+    /// The sheet and the boxes for dual functions, grown by as much of the gap as holds corner to corner.
+    pub(crate) fn grown(&self) -> ((i64, i64), Vec<BoxType>) {
+        let grow = self.grow();
+        let boxes = self.boxes.iter().map(|one| one.grown(grow)).collect();
+        ((self.width + grow, self.height + grow), boxes)
+    }
+
+    /// The largest square in the corner circle has a side of gap / sqrt 2.
+    fn grow(&self) -> i64 {
+        (self.gap * self.gap / 2).isqrt()
+    }
+
+    /// Whether there is anything to lay.
+    pub(crate) fn any(&self) -> bool {
+        self.any
     }
 
     /// The boxes for the bound by patterns: equal ones together, grown by as much of the gap as holds corner to corner;
@@ -149,7 +173,7 @@ impl Relaxation {
     /// Each item that is held by a box: its number, the ways in which the box goes onto the sheet, none where there are none, and
     /// how many.
     pub(crate) fn boxes(&self) -> impl Iterator<Item = (usize, Vec<(i64, i64)>, u64)> {
-        self.boxes.iter().zip(&self.items).map(|(one, &item)| {
+        self.kinds().map(|(item, one)| {
             let mut orientations: Vec<(i64, i64)> =
                 one.orientations.iter().filter(|size| self.goes(size)).copied().collect();
             orientations.sort_unstable();
@@ -157,22 +181,19 @@ impl Relaxation {
         })
     }
 
+    /// Each item that is held by a box, by its number, and the box.
+    pub(crate) fn kinds(&self) -> impl Iterator<Item = (usize, &BoxType)> {
+        self.items.iter().copied().zip(&self.boxes)
+    }
+
     /// These boxes on this sheet, no more than [`MOST_KINDS`] of them.
     pub(crate) fn problem_of(&self, boxes: &[BoxType]) -> OneSizeProblem {
-        let grow = (self.gap * self.gap / 2).isqrt();
         let share = |one: &BoxType| {
             let bits = boxes.iter().enumerate().map(|(kind, other)| u128::from(self.may_share(one, other)) << kind);
             bits.fold(0, |row, bit| row | bit)
         };
-        let share = boxes.iter().map(share).collect();
-        let grown = |orientation: &(i64, i64)| (orientation.0 + grow, orientation.1 + grow);
-        let boxes = boxes
-            .iter()
-            .map(|box_type| BoxType {
-                orientations: box_type.orientations.iter().map(grown).collect(),
-                count: box_type.count,
-            })
-            .collect();
+        let (share, grow) = (boxes.iter().map(share).collect(), self.grow());
+        let boxes = boxes.iter().map(|one| one.grown(grow)).collect();
         OneSizeProblem { width: self.width + grow, height: self.height + grow, boxes, share }
     }
 
@@ -181,57 +202,8 @@ impl Relaxation {
         (self.area, grown_box(self.width, self.height, self.gap, PI_MORE))
     }
 
-    /// How many boxes there are of which no two can share a sheet; picked greedily, the thickest first.
-    fn incompatible(&self) -> u64 {
-        let mut large: Vec<&BoxType> =
-            self.boxes.iter().filter(|box_type| !self.may_share(box_type, box_type)).collect();
-        let least = |box_type: &BoxType| {
-            box_type.orientations.iter().map(|&(width, height)| width.min(height)).min().unwrap_or(0)
-        };
-        large.sort_by_key(|box_type| std::cmp::Reverse(least(box_type)));
-        let mut alone: Vec<&BoxType> = Vec::new();
-        for box_type in large {
-            if alone.len() < MOST_COMPARED && alone.iter().all(|other| !self.may_share(box_type, other)) {
-                alone.push(box_type);
-            }
-        }
-        alone.iter().map(|box_type| box_type.count).fold(0, u64::saturating_add)
-    }
-
-    /// The bound by kinds of which no two share a sheet: each takes its own, one for every box that shares with none of its
-    /// like, else what its area needs. Only orientations in which a box goes onto the sheet at all count.
-    pub(crate) fn exclusive(&self) -> u64 {
-        let mut alike: BTreeMap<Vec<(i64, i64)>, u64> = BTreeMap::new();
-        for box_type in &self.boxes {
-            let mut orientations: Vec<(i64, i64)> =
-                box_type.orientations.iter().filter(|size| self.goes(size)).copied().collect();
-            orientations.sort_unstable();
-            *alike.entry(orientations).or_default() += box_type.count;
-        }
-        let mut kinds: Vec<BoxType> =
-            alike.into_iter().map(|(orientations, count)| BoxType { orientations, count }).collect();
-        kinds.retain(|kind| !kind.orientations.is_empty());
-        // The thickest exclude the most.
-        let least = |kind: &BoxType| kind.orientations.iter().map(|&(width, height)| width.min(height)).min();
-        kinds.sort_by_key(|kind| std::cmp::Reverse(least(kind)));
-        kinds.truncate(exclusive::MOST_KINDS);
-        let sheet = grown_box(self.width, self.height, self.gap, PI_MORE).max(1);
-        let alone = |kind: &BoxType| {
-            let (width, height) = kind.orientations.first().copied().unwrap_or_default();
-            let area = grown_box(width, height, self.gap, PI_LESS).saturating_mul(u128::from(kind.count));
-            let by_area = u64::try_from(area.div_ceil(sheet)).unwrap_or(u64::MAX);
-            if self.may_share(kind, kind) { by_area } else { kind.count }
-        };
-        let weights: Vec<u64> = kinds.iter().map(alone).collect();
-        let row = |one: &BoxType| {
-            let bits = kinds.iter().enumerate().map(|(bit, other)| u128::from(!self.may_share(one, other)) << bit);
-            bits.fold(0, |row, bit| row | bit)
-        };
-        let excludes: Vec<u128> = kinds.iter().map(row).collect();
-        exclusive::heaviest_clique(&weights, &excludes)
-    }
-
-    fn may_share(&self, one: &BoxType, other: &BoxType) -> bool {
+    /// Whether a box of one kind and one of another go onto one sheet.
+    pub(crate) fn may_share(&self, one: &BoxType, other: &BoxType) -> bool {
         one.orientations.iter().any(|a| {
             other.orientations.iter().any(|b| {
                 let (beside, above) = (self.width - a.0 - b.0, self.height - a.1 - b.1);
@@ -322,6 +294,3 @@ fn rooms(items: &[Item], gap: i64) -> Vec<RoomInside> {
     }
     rooms
 }
-
-/// So many different boxes are compared with each other.
-const MOST_COMPARED: usize = 500;

@@ -9,6 +9,7 @@ pub(crate) mod one_size;
 pub(crate) mod packing;
 pub(crate) mod pair;
 pub(crate) mod problem;
+pub(crate) mod reason;
 pub(crate) mod rect;
 pub(crate) mod side;
 pub(crate) mod solid;

@@ -12,6 +12,14 @@ pub(crate) struct BoxType {
     pub(crate) count: u64,
 }
 
+impl BoxType {
+    /// The same, so much wider and higher.
+    pub(crate) fn grown(&self, by: i64) -> Self {
+        let grown = |&(width, height): &(i64, i64)| (width + by, height + by);
+        Self { orientations: self.orientations.iter().map(grown).collect(), count: self.count }
+    }
+}
+
 /// Boxes on one size of sheet.
 #[derive(Clone, Debug)]
 pub(crate) struct OneSizeProblem {

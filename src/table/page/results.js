@@ -90,6 +90,7 @@ export function sheets(state) {
  */
 export const laid = (stock, old, named) => [
   make("p", {}, old ? "As it was before: " : "", named ? `${stock.name}: ` : "", stock.sentence),
+  stock.why ? make("p", { class: "about why" }, stock.why) : null,
   make("ul", { class: "laid", "data-key": stock.name }, stock.sheets.map((sheet) => make("li", { "data-key": sheet.name },
     plate(picture(sheet.picture, `Sheet ${sheet.name} with its parts in place`)),
     make("p", {}, make("strong", {}, sheet.name), `: ${sheet.words}.`, sheet.offcuts.length ? ` Left over: ${sheet.offcuts.join(", ")}.` : ""))))];

@@ -49,7 +49,7 @@ interface Fit { sentence: string; stopped: boolean; more: string[]; findings: Fi
 /** What fields are shown by: what is found of them; the stocks where there are some. */
 interface Judging { fit: { findings: Finding[] }; album?: AlbumForms }
 interface SheetLaid { name: string; picture: string; words: string; offcuts: string[] }
-interface StockLaid { name: string; way: string; sheet: string; sentence: string; sheets: SheetLaid[] }
+interface StockLaid { name: string; way: string; sheet: string; sentence: string; why: string | null; sheets: SheetLaid[] }
 interface Sheets { sentence: string; line: string; proven: boolean; printed_first?: boolean; counts: number; stocks: StockLaid[] }
 interface Take { sentence: string; names: string[]; formats: string[]; command: string | null; makers?: string[]; withheld?: boolean }
 interface Part { id: string; kind: string; size: string; count: number; stock: string; scores: number; used: string }

@@ -375,6 +375,7 @@ paper-proven = { $sheets ->
         [0] { "" }
        *[other] {" "}(cost: { $cost })
     }, { $used } % used; no layout can do it in fewer.
+paper-why = Why not in fewer: { $why }.
 sheet-cut = { $times ->
         [one] cut once
        *[other] cut { $times } times

@@ -17,6 +17,33 @@ offcut-size = { $width } x { $height } comes free on the sheets of { $stock }
 offcut-none = no size of it comes free on the sheets of { $stock }: even { $width } x { $height } takes a sheet more, or does not go in; none is made
 offcut-no-room = there is no room for one that is of use; none is made
 offcut-none-help = write its { $width } and { $height } if you want it all the same; that may take another sheet
+why-apart = { $groups }, and none of these go together on one sheet
+why-apart-group = { $parts } take { $sheets ->
+        [one] 1 sheet
+       *[other] { $sheets } sheets
+    }
+why-area = the parts, with what must stay free between them, take more card than { $sheets ->
+        [one] 1 sheet has
+       *[other] { $sheets } sheets have
+    }
+why-at-most = { $most ->
+        [one] no two of these { $count } pieces go onto one sheet
+       *[other] no sheet holds more than { $most } of these { $count } pieces
+    }: { $parts }
+why-each-kit = of each kit, { $why }
+why-more-parts = { $more ->
+        [one] pieces of another part
+       *[other] pieces of { $more } other parts
+    }
+why-part = { $count } x { $part }
+    .page = { $count } × { $part }
+why-points = counted in points ({ $points }), no sheet has room for more than { $most }, and these pieces come to { $all }
+why-points-more = { $these }; { $this }
+why-points-of = { $points } each: { $parts }
+why-weighed = every way to fill a sheet was weighed up, and { $sheets ->
+        [one] 1 sheet never holds
+       *[other] { $sheets } sheets never hold
+    } it all
 spares-cost = { $then ->
         [0] what is spare takes { $now ->
             [one] a sheet

@@ -5,6 +5,7 @@ mod choice;
 mod cost;
 mod parts;
 mod sheets;
+mod why;
 
 use self::choice::{ChoiceRow, choice_row};
 use self::cost::{CostReport, cost_report};

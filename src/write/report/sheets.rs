@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //! The report's sheets: where each part lies, what is left over, how the tool or the trimmer takes them apart.
 
+use super::why::{WhyRow, why_row};
 use crate::album::Order;
 use crate::cutter::{BedPlace, Cutter};
 use crate::fields::Choices;
@@ -101,6 +102,9 @@ pub(super) struct LayoutRow<'a> {
     sheets: u64,
     lower_bound: u64,
     proven_least: bool,
+    /// Why that bound holds; left out where it needs no reason, sizes are mixed, or several lots are laid.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<WhyRow<'a>>,
     /// Where sizes are mixed and something is bought: no layout saves more of its cost (of its area where a price is missing).
     #[serde(skip_serializing_if = "Option::is_none")]
     savable_percent: Option<f64>,
@@ -289,13 +293,14 @@ pub(super) fn lying_rows<'a>(order: Order<'a>, stocks: &[StockSheets]) -> Vec<Ly
     drawer_rows(order.stocks, stocks).into_iter().map(row).collect()
 }
 
-pub(super) fn layout_row<'a>(order: Order<'a>, stock: &StockSheets) -> LayoutRow<'a> {
+pub(super) fn layout_row<'a>(order: Order<'a>, stock: &'a StockSheets) -> LayoutRow<'a> {
     LayoutRow {
         stock: order.bought(stock.stock),
         by: stock.sheets.first().and_then(by),
         sheets: stock.count(),
         lower_bound: stock.lower_bound,
         proven_least: stock.proven_least,
+        why: stock.why.as_ref().map(why_row),
         savable_percent: stock.savable.map(|part| rounded(100.0 * part, 2)),
         used_percent: rounded(stock.used_percent, 4),
         cut_short: stock.cut_short,
