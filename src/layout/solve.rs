@@ -48,8 +48,10 @@ const MIXED_TIMES: u64 = 4;
 struct Budget {
     start: StartEffort,
     exact: u64,
-    /// For the bound by patterns, and as many again for set covering.
+    /// For the bound by patterns.
     patterns: u64,
+    /// For set covering over the patterns that were met.
+    covering: u64,
     /// For one sheet fewer, again and again.
     descent: DescentEffort,
     /// For the bound by patterns that a trimmer can cut.
@@ -64,12 +66,15 @@ impl Budget {
         let pieces = instance.pieces().min(100);
         // The bound says less of sheets for a trimmer, and the search for them gains more by looking longer.
         let trimmer = instance.trimmer;
+        // Steps go by the square of the pieces; where there is time, forty pieces get as many as a hundred.
+        let square = if instance.one_size() { (250 * pieces).min(10_000) } else { pieces * pieces };
         let start = |steps: u64, perturbed_orders: usize| StartEffort { steps: steps * pieces, perturbed_orders };
         match effort {
             Effort::Low => Self {
                 start: start(15_000, 0),
                 exact: 100_000,
                 patterns: 0,
+                covering: 0,
                 descent: DescentEffort::default(),
                 guillotine: 0,
                 wishes: 0,
@@ -78,6 +83,7 @@ impl Budget {
                 start: start(40_000, 24),
                 exact: 2_000_000,
                 patterns: 2_000_000 + 4_000 * pieces * pieces,
+                covering: 2_000_000 + 4_000 * pieces * pieces,
                 descent: DescentEffort { ruin: 18_000 * pieces * pieces, covering: 3_500 * pieces * pieces },
                 guillotine: 20_000 * pieces * pieces,
                 wishes: 10_000 * pieces,
@@ -85,12 +91,13 @@ impl Budget {
             Effort::High => Self {
                 start: start(400_000, 120),
                 exact: 50_000_000,
-                patterns: if trimmer { 40_000 } else { 60_000 } * pieces * pieces,
+                patterns: if trimmer { 40_000 } else { 60_000 } * square,
+                covering: 10_000 * square,
                 descent: DescentEffort {
-                    ruin: if trimmer { 100_000 } else { 60_000 } * pieces * pieces,
-                    covering: 15_000 * pieces * pieces,
+                    ruin: if trimmer { 80_000 } else { 60_000 } * square,
+                    covering: 15_000 * square,
                 },
-                guillotine: 200_000 * pieces * pieces,
+                guillotine: 200_000 * square,
                 wishes: 300_000 * pieces,
             },
         }
@@ -99,7 +106,8 @@ impl Budget {
     fn steps(&self) -> u64 {
         self.start.steps
             + self.exact
-            + 2 * self.patterns
+            + self.patterns
+            + self.covering
             + self.descent.ruin
             + self.descent.covering
             + self.guillotine
@@ -140,7 +148,7 @@ pub(crate) fn solve<B: Ruin>(
     if best.complete() && instance.repeated() && best.sheets() > bound.reach(best.sheets()) {
         hope |= guillotine_columns(instance, bound, best.sheets(), budget.guillotine, &meter, &mut columns);
     }
-    let mut covering = budget.patterns;
+    let mut covering = budget.covering;
     while hope && covering > 0 && !meter.stopped() && best.complete() && best.sheets() > bound.known() {
         let (found, spent) = cover::<B>(instance, &mut columns, best.sheets() - 1, covering, &meter);
         covering = covering.saturating_sub(spent.max(1));
