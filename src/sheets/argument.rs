@@ -66,7 +66,7 @@ pub struct CountedPart {
 }
 
 impl WhyNoFewer {
-    /// It as a sentence without its full stop, which may follow "no layout can do it in fewer: ".
+    /// It as a sentence without its full stop, which may follow "because".
     #[must_use]
     pub fn said(&self) -> Said {
         let said = match &self.argument {
@@ -116,8 +116,7 @@ fn named(parts: &[CountedPart]) -> Arg {
         let ids = part.parts.join(" + ");
         Arg::from(Said::new("why-part").with("count", part.count).with("part", ids))
     };
-    let more = parts.len().checked_sub(MOST_NAMED).filter(|more| *more > 0);
-    let more = more.map(|more| Said::new("why-more-parts").with("more", more).into());
-    let named = if more.is_some() { MOST_NAMED } else { parts.len() };
-    Arg::All(parts[..named].iter().map(one).chain(more).collect())
+    let more = parts.len().saturating_sub(MOST_NAMED);
+    let more = (more > 0).then(|| Said::new("why-more-parts").with("more", more).into());
+    Arg::All(parts.iter().take(MOST_NAMED).map(one).chain(more).collect())
 }

@@ -77,7 +77,7 @@ impl StockParts<'_> {
             sheets,
             lower_bound: layout.lower_bound,
             proven_least: layout.proven_least,
-            why: self.why(layout),
+            why: None,
             savable: layout.savable,
             used_percent: if whole > 0.0 { 100.0 * used / whole } else { 0.0 },
             cut_short: layout.cut_short,

@@ -110,7 +110,7 @@ pub fn lay_with_spares(
                 findings.extend(parts.price_of_grain(&layout, watch));
                 findings.extend(parts.price_of_apart(&layout, watch));
                 findings.extend(parts.jumps());
-                laid.push(parts.sheets(&layout));
+                laid.push(StockSheets { why: parts.why(&layout), ..parts.sheets(&layout) });
             }
             Err(trouble) => findings.extend(parts.trouble(&trouble, watch)),
         }

@@ -52,7 +52,7 @@ def counted(part, count):
 
 def because(**why):
     """Gives the layout a reason."""
-    return lambda plan: report("layouts", why={"too_few": 1, "argument": "weighed", "text": "", **why})(plan)
+    return report("layouts", why={"too_few": 1, "argument": "weighed", "text": "", **why})
 
 
 # How a fault is planted: each of these gives a function that spoils one thing of the plan.

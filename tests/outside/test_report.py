@@ -168,9 +168,8 @@ def by_points(kit, stock, sheets, why, times):
         holds = sum(alone.get(spot["part"], 0) for spot in sheet.facts["placements"])
         if holds > most:
             yield f"{stock}: {sheet.name} holds {holds} points, more than {most}"
-    for sheet in sheets[:1]:
-        if can_hold_more(kit, sheet.facts, single.values(), most):
-            yield f"{stock}: a sheet can hold more than {most} points"
+    if sheets and can_hold_more(kit, sheets[0].facts, single.values(), most):
+        yield f"{stock}: a sheet can hold more than {most} points"
 
 
 def can_hold_more(kit, sheet, counted, most):

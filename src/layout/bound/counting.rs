@@ -43,68 +43,77 @@ pub(crate) fn counted(
     seeds: &[Set],
     bound: u64,
 ) -> Option<Counting> {
-    if let Some(found) = one_each(problem, pricer, bound) {
+    if let Some(found) = first_that_holds(pricer, one_each(problem, bound)) {
         return Some(found);
     }
-    let scaled = |sizes: Vec<u32>| -> Vec<u64> { sizes.into_iter().map(|size| u64::from(size) * SCALE).collect() };
-    let by_functions = dual_pairs::proving(problem, PAIRS, bound).map(scaled);
-    if let Some(found) = by_functions.and_then(|worth| by_worth(problem, pricer, &worth, bound)) {
-        return Some(found);
+    if let Some(sizes) = dual_pairs::proving(problem, PAIRS, bound) {
+        let worth: Vec<u64> = sizes.into_iter().map(|size| u64::from(size) * SCALE).collect();
+        if let Some(found) = first_that_holds(pricer, by_worth(problem, &worth, bound)) {
+            return Some(found);
+        }
     }
     let counts: Vec<u64> = problem.boxes.iter().map(|one| one.count).collect();
     let worth = patterns::bound(&counts, seeds, bound - 1, bound, for_worth, &mut NoColumns).worth;
-    by_worth(problem, pricer, &worth, bound)
+    first_that_holds(pricer, by_worth(problem, &worth, bound))
 }
 
-/// One point for each box of one kind, or of the largest by this or that measure.
-fn one_each(problem: &OneSizeProblem, pricer: &mut dyn Pricing, bound: u64) -> Option<Counting> {
-    let mut asked: Vec<Vec<usize>> = Vec::new();
-    for (kinds, most) in candidates(problem, bound) {
-        if asked.contains(&kinds) || (kinds.len() == 1 && in_rows(problem, kinds[0]) > most) {
+/// The first of these that holds, as far as is soon known.
+fn first_that_holds(pricer: &mut dyn Pricing, candidates: impl IntoIterator<Item = Counting>) -> Option<Counting> {
+    let mut asked: Vec<Counting> = Vec::new();
+    for counting in candidates {
+        if asked.contains(&counting) {
             continue;
         }
         if pricer.steps() == 0 {
             return None;
         }
-        let points: Vec<u64> = (0..problem.boxes.len()).map(|kind| kinds.contains(&kind).into()).collect();
-        if holds_no_more(pricer, &points, most) {
-            return Some(Counting { points, most });
+        if counting.holds(pricer) {
+            return Some(counting);
         }
-        asked.push(kinds);
+        asked.push(counting);
     }
     None
 }
 
-/// Kinds that would take so many sheets if no sheet held more than so many of their boxes.
-fn candidates(problem: &OneSizeProblem, bound: u64) -> Vec<(Vec<usize>, u64)> {
+impl Counting {
+    /// These points, and the most that a sheet may hold of them if so many are to be needed: with more, one fewer might do.
+    fn new(problem: &OneSizeProblem, points: Vec<u64>, bound: u64) -> Self {
+        let all = points.iter().zip(&problem.boxes).map(|(points, one)| points.saturating_mul(one.count));
+        let all = all.fold(0, u64::saturating_add);
+        Self { points, most: all.saturating_sub(1) / (bound - 1) }
+    }
+
+    /// Whether no sheet holds more points, as far as is soon known.
+    fn holds(&self, pricer: &mut dyn Pricing) -> bool {
+        let worth: Vec<u64> = self.points.iter().map(|points| points * POINT).collect();
+        let heavy = pricer.heavy(&worth, self.most * POINT);
+        heavy.sets.is_empty() && heavy.most.is_some_and(|found| found < (self.most + 1) * POINT)
+    }
+}
+
+/// One point for each box of one kind, or of the largest by this or that measure.
+fn one_each(problem: &OneSizeProblem, bound: u64) -> Vec<Counting> {
     let measures: [fn(i64, i64) -> i64; 3] = [i64::min, |width, height| width * height, i64::max];
     let size = |kind: usize, measure: fn(i64, i64) -> i64| {
         problem.boxes[kind].orientations.first().map_or(0, |&(width, height)| measure(width, height))
     };
-    // With more than this on a sheet, one fewer might do.
-    let most = |kinds: &[usize]| {
-        let boxes = kinds.iter().map(|&kind| problem.boxes[kind].count).fold(0, u64::saturating_add);
-        boxes.saturating_sub(1) / (bound - 1)
+    let counting = |kinds: &[usize]| {
+        let points = (0..problem.boxes.len()).map(|kind| kinds.contains(&kind).into()).collect();
+        Counting::new(problem, points, bound)
     };
-    let mut candidates: Vec<(Vec<usize>, u64)> =
-        (0..problem.boxes.len()).map(|kind| (vec![kind], most(&[kind]))).collect();
+    let single = (0..problem.boxes.len()).map(|kind| (kind, counting(&[kind])));
+    let mut countings: Vec<Counting> =
+        single.filter(|(kind, one)| in_rows(problem, *kind) <= one.most).map(|(_, one)| one).collect();
     for measure in measures {
         let mut order: Vec<usize> = (0..problem.boxes.len()).collect();
         order.sort_by_key(|&kind| (Reverse(size(kind, measure)), kind));
+        let largest = (1..=order.len()).map(|number| counting(&order[..number]));
+        // As many of more kinds lie on a sheet more easily.
         let mut before = 0;
-        for number in 1..=order.len() {
-            let mut kinds = order[..number].to_vec();
-            kinds.sort_unstable();
-            let most = most(&kinds);
-            // As many of more kinds lie on a sheet more easily.
-            if most > before {
-                candidates.push((kinds, most));
-            }
-            before = most;
-        }
+        countings.extend(largest.filter(|one| one.most > std::mem::replace(&mut before, one.most)));
     }
-    candidates.retain(|(_, most)| (1..MOST_BOXES).contains(most));
-    candidates
+    countings.retain(|one| (1..MOST_BOXES).contains(&one.most));
+    countings
 }
 
 /// So many boxes of a kind lie on a sheet in plain rows.
@@ -114,34 +123,15 @@ fn in_rows(problem: &OneSizeProblem, kind: usize) -> u64 {
     orientations.iter().map(rows).max().unwrap_or(0).unsigned_abs().min(*count)
 }
 
-/// Whether no sheet holds more points, as far as is soon known.
-fn holds_no_more(pricer: &mut dyn Pricing, points: &[u64], most: u64) -> bool {
-    let worth: Vec<u64> = points.iter().map(|points| points * POINT).collect();
-    let heavy = pricer.heavy(&worth, most * POINT);
-    heavy.sets.is_empty() && heavy.most.is_some_and(|found| found < (most + 1) * POINT)
-}
-
 /// Points by the part of a sheet that each box is worth, in halves, thirds and so on.
-fn by_worth(problem: &OneSizeProblem, pricer: &mut dyn Pricing, worth: &[u64], bound: u64) -> Option<Counting> {
-    let mut asked: Vec<Vec<u64>> = Vec::new();
-    for of_sheet in 1..=MOST_POINTS {
+fn by_worth(problem: &OneSizeProblem, worth: &[u64], bound: u64) -> impl Iterator<Item = Counting> {
+    let points = move |of_sheet: u64| {
         let nearest = |worth: &u64| (worth * of_sheet + SHEET_WORTH / 2) / SHEET_WORTH;
-        let points: Vec<u64> = worth.iter().map(nearest).collect();
-        let all: u64 = points.iter().zip(&problem.boxes).map(|(points, one)| points.saturating_mul(one.count)).sum();
-        // With more than this on a sheet, one fewer might do.
-        let most = all.saturating_sub(1) / (bound - 1);
-        if asked.contains(&points) || !(1..=MOST_POINTS).contains(&most) || points.iter().any(|&one| one > most) {
-            continue;
-        }
-        if pricer.steps() == 0 {
-            return None;
-        }
-        if holds_no_more(pricer, &points, most) {
-            return Some(Counting { points, most });
-        }
-        asked.push(points);
-    }
-    None
+        Counting::new(problem, worth.iter().map(nearest).collect(), bound)
+    };
+    let easily_counted =
+        |one: &Counting| (1..=MOST_POINTS).contains(&one.most) && one.points.iter().all(|&points| points <= one.most);
+    (1..=MOST_POINTS).map(points).filter(easily_counted)
 }
 
 /// The pricer's own sets are all there is.

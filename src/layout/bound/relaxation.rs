@@ -123,12 +123,8 @@ impl Relaxation {
 
     /// Without the boxes of items of which some may lie in a hole: what is said of the others is true of all of them.
     pub(crate) fn without_nested(mut self, items: &[Item]) -> Self {
-        let whole = |(&item, one): (&usize, &BoxType)| u64::from(items[item].count) == one.count;
-        let whole: Vec<bool> = self.items.iter().zip(&self.boxes).map(whole).collect();
-        let mut kept = whole.iter();
-        self.boxes.retain(|_| kept.next() == Some(&true));
-        let mut kept = whole.iter();
-        self.items.retain(|_| kept.next() == Some(&true));
+        let whole = |(item, one): &(usize, BoxType)| u64::from(items[*item].count) == one.count;
+        (self.items, self.boxes) = self.items.into_iter().zip(self.boxes).filter(whole).unzip();
         self
     }
 
